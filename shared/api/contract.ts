@@ -1,0 +1,28 @@
+import type { z } from 'zod';
+import type { MethodTable } from './method.ts';
+import { ARCHIVE_METHODS } from './methods/archive-methods.ts';
+import { DEVELOPMENT_METHODS } from './methods/development-methods.ts';
+import { FILING_METHODS } from './methods/filing-methods.ts';
+import { FILM_METHODS } from './methods/film-methods.ts';
+import { SCAN_METHODS } from './methods/scan-methods.ts';
+import { SEARCH_METHODS } from './methods/search-methods.ts';
+import { SHEET_METHODS } from './methods/sheet-methods.ts';
+
+/** Everything the engine answers: one table, from which client, handlers and run-time checks derive. */
+export const CONTRACT = {
+  ...ARCHIVE_METHODS,
+  ...FILM_METHODS,
+  ...DEVELOPMENT_METHODS,
+  ...FILING_METHODS,
+  ...SCAN_METHODS,
+  ...SHEET_METHODS,
+  ...SEARCH_METHODS,
+} as const satisfies MethodTable;
+
+export type Contract = typeof CONTRACT;
+export type MethodName = keyof Contract;
+/** What a caller gives. */
+export type Given<Name extends MethodName> = z.input<Contract[Name]['input']>;
+/** What a handler gets, after checking. */
+export type Input<Name extends MethodName> = z.output<Contract[Name]['input']>;
+export type Output<Name extends MethodName> = z.output<Contract[Name]['output']>;
