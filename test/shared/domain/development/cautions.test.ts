@@ -1,0 +1,21 @@
+import { describe, expect, it } from 'vitest';
+import { cautionsStillToShow, findCautions } from '../../../../shared/domain/development/cautions.ts';
+
+describe('cautions', () => {
+  it('come once each, whichever steps ask for them', () => {
+    expect(findCautions(['eyes', 'gloves', 'eyes']).map((caution) => caution.key)).toEqual([
+      'gloves',
+      'eyes',
+    ]);
+  });
+
+  it('do not stand in the way twice in a session', () => {
+    const still = cautionsStillToShow(['gloves', 'silver_waste'], ['gloves']);
+    expect(still.map((caution) => caution.key)).toEqual(['silver_waste']);
+  });
+
+  it('name a source each', () => {
+    const keys = ['gloves', 'hot_water', 'unknown_stabiliser', 'bleach_fix_fumes'] as const;
+    for (const caution of findCautions(keys)) expect(caution.source.text.length).toBeGreaterThan(10);
+  });
+});
