@@ -57,11 +57,40 @@ const PLAIN_SIGNS: Readonly<Record<string, string>> = {
 };
 
 /**
- * Accents of the European scripts, the vowel points of Hebrew and Arabic, and signs that have no width.
- * Marks of other scripts stay: there they are letters (Japanese voicing marks, Indic vowels).
+ * First and last code point of what a search leaves out: accents of the European scripts, the vowel points of Hebrew
+ * and Arabic, and signs that have no width. Marks of other scripts stay: there they are letters (Japanese voicing
+ * marks, Indic vowels). Source: Unicode block and code charts; from memory.
  */
-const DROPPED_MARKS =
-  /[\u0300-\u036f\u1ab0-\u1aff\u1dc0-\u1dff\u20d0-\u20ff\ufe20-\ufe2f\u0591-\u05bd\u05bf\u05c1\u05c2\u05c4\u05c5\u05c7\u0610-\u061a\u0640\u064b-\u0655\u0670\u00ad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufe00-\ufe0f\ufeff]/gu;
+const DROPPED_RANGES: readonly (readonly [number, number])[] = [
+  [0x0300, 0x036f],
+  [0x1ab0, 0x1aff],
+  [0x1dc0, 0x1dff],
+  [0x20d0, 0x20ff],
+  [0xfe20, 0xfe2f],
+  [0x0591, 0x05bd],
+  [0x05bf, 0x05bf],
+  [0x05c1, 0x05c2],
+  [0x05c4, 0x05c5],
+  [0x05c7, 0x05c7],
+  [0x0610, 0x061a],
+  [0x0640, 0x0640],
+  [0x064b, 0x0655],
+  [0x0670, 0x0670],
+  [0x00ad, 0x00ad],
+  [0x061c, 0x061c],
+  [0x180e, 0x180e],
+  [0x200b, 0x200f],
+  [0x202a, 0x202e],
+  [0x2060, 0x2064],
+  [0x2066, 0x2069],
+  [0xfe00, 0xfe0f],
+  [0xfeff, 0xfeff],
+];
+
+const DROPPED_MARKS = new RegExp(
+  `[${DROPPED_RANGES.map(([first, last]) => `\\u{${first.toString(16)}}-\\u{${last.toString(16)}}`).join('')}]`,
+  'gu',
+);
 
 /** Letters and signs of the two tables, as one search. */
 const EXCHANGED = new RegExp(`[${Object.keys({ ...PLAIN_LETTERS, ...PLAIN_SIGNS }).join('')}]`, 'gu');
