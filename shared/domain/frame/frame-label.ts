@@ -8,6 +8,8 @@ import { foldDigits } from '../text/digits.ts';
  * half-step letter of the film (`12A`) or the side of a sheet-film holder (`3B`), or empty.
  */
 export interface FrameLabel {
+  /** The normal form, in which labels are stored and compared: `7`, `00`, `12A`. */
+  readonly text: string;
   readonly number: number;
   readonly letter: string;
 }
@@ -42,18 +44,18 @@ export function parseFrameLabel(text: string): Checked<FrameLabel, FrameLabelRea
   if (digits === undefined || letter === undefined) return refuse('label_not_understood');
   if (/^0{3,}$/.test(digits)) return refuse('label_zeros');
   if (digits.replace(/^0+/, '').length > String(HIGHEST).length) return refuse('label_too_high');
-  return accept({ number: digits === '00' ? DOUBLE_ZERO : Number(digits), letter: letter.toUpperCase() });
+  return accept(frameLabel(digits === '00' ? DOUBLE_ZERO : Number(digits), letter.toUpperCase()));
 }
 
-/** The normal form, in which labels are stored and compared: `7`, `00`, `12A`; no leading zeros, capital letter. */
-export function formatFrameLabel(label: FrameLabel): string {
-  return `${label.number === DOUBLE_ZERO ? '00' : label.number}${label.letter}`;
+/** The label of `number` (-1 for `00`, else 0 to 999) and `letter` (A to Z or empty) with its normal form. */
+export function frameLabel(number: number, letter = ''): FrameLabel {
+  return { text: `${number === DOUBLE_ZERO ? '00' : number}${letter}`, number, letter };
 }
 
 /** The normal form of a label as written: `07` gives `7`, `h03b` gives `3B`. */
 export function normalizeFrameLabel(text: string): Checked<string, FrameLabelReason> {
   const label = parseFrameLabel(text);
-  return label.ok ? accept(formatFrameLabel(label.value)) : label;
+  return label.ok ? accept(label.value.text) : label;
 }
 
 function placeOf(label: FrameLabel): number {
@@ -94,8 +96,8 @@ export function findLabelAfter(
   const turnsSides = kind === 'sheets' && (label.letter === 'A' || label.letter === 'B');
   const place = turnsSides ? label.number * 2 + (label.letter === 'B' ? 1 : 0) + steps : label.number + steps;
   const next = turnsSides
-    ? { number: Math.floor(place / 2), letter: place % 2 === 0 ? 'A' : 'B' }
-    : { number: place, letter: label.letter };
+    ? frameLabel(Math.floor(place / 2), place % 2 === 0 ? 'A' : 'B')
+    : frameLabel(place, label.letter);
   const lowest = turnsSides ? 0 : DOUBLE_ZERO;
   return next.number < lowest || next.number > HIGHEST ? null : next;
 }
@@ -108,5 +110,5 @@ export function listLabelsFrom(
 ): readonly string[] {
   return Array.from({ length: count }, (_, at) => findLabelAfter(first, at, kind))
     .filter((label) => label !== null)
-    .map(formatFrameLabel);
+    .map((label) => label.text);
 }

@@ -1,12 +1,6 @@
 import { accept, refuse } from '../checked.ts';
 import type { Checked } from '../checked.ts';
-import {
-  compareFrameLabels,
-  findFrameLabelRank,
-  findLabelAfter,
-  formatFrameLabel,
-  parseFrameLabel,
-} from './frame-label.ts';
+import { compareFrameLabels, findLabelAfter, parseFrameLabel } from './frame-label.ts';
 import type { FrameLabel, FrameLabelReason, LabelKind } from './frame-label.ts';
 
 export type FrameRangeReason =
@@ -34,38 +28,39 @@ export interface FrameRangeOptions {
  * of the film, each once. Dashes of every length, `..` and the word "to" join a range; commas, semicolons and
  * blanks part the items.
  */
-export function parseFrameRange(
+export function parseFrameLabels(
   text: string,
   options: FrameRangeOptions = {},
-): Checked<readonly string[], FrameRangeReason> {
+): Checked<readonly FrameLabel[], FrameRangeReason> {
   const items = text
     .normalize('NFKC')
     .replace(/\s*(?:[-‐-―−]|\.\.+|…|\bto\b)\s*/giu, '-')
     .split(/[\s,;]+/u)
     .filter((item) => item !== '');
   if (items.length === 0) return refuse('label_empty');
-  const labels = new Set<string>();
+  const labels = new Map<string, FrameLabel>();
   for (const item of items) {
     const found = parseItem(item, options);
     if (!found.ok) return found;
-    for (const label of found.value) labels.add(label);
+    for (const label of found.value) labels.set(label.text, label);
     if (labels.size > LONGEST) return refuse('range_too_long');
   }
-  return accept([...labels].sort(compareFrameLabels));
+  return accept([...labels.values()].sort((a, b) => compareFrameLabels(a.text, b.text)));
 }
 
-function parseItem(item: string, options: FrameRangeOptions): Checked<readonly string[], FrameRangeReason> {
+function parseItem(
+  item: string,
+  options: FrameRangeOptions,
+): Checked<readonly FrameLabel[], FrameRangeReason> {
   const [from = '', to, ...rest] = item.split('-');
   if (rest.length > 0) return refuse('label_not_understood');
   const first = parseFrameLabel(from);
   if (!first.ok) return from === '' ? refuse('label_not_understood') : first;
-  if (to === undefined) return checkOnRoll([formatFrameLabel(first.value)], options.known);
+  if (to === undefined) return checkOnRoll([first.value], options.known);
   const last = parseFrameLabel(to);
   if (!last.ok) return to === '' ? refuse('label_not_understood') : last;
-  const start = formatFrameLabel(first.value);
-  const end = formatFrameLabel(last.value);
-  if (compareFrameLabels(start, end) > 0) return refuse('range_backwards');
-  if (options.known !== undefined) return pickBetween(start, end, options.known);
+  if (compareFrameLabels(first.value.text, last.value.text) > 0) return refuse('range_backwards');
+  if (options.known !== undefined) return pickBetween(first.value, last.value, options.known);
   return countUp(first.value, last.value, options.kind ?? 'film');
 }
 
@@ -73,43 +68,43 @@ function countUp(
   first: FrameLabel,
   last: FrameLabel,
   kind: LabelKind,
-): Checked<readonly string[], FrameRangeReason> {
+): Checked<readonly FrameLabel[], FrameRangeReason> {
   const turnsSides = kind === 'sheets' && /^[AB]$/.test(first.letter) && /^[AB]$/.test(last.letter);
   if (first.letter !== last.letter && !turnsSides) return refuse('range_letters_differ');
-  const labels: string[] = [];
-  const end = formatFrameLabel(last);
+  const labels: FrameLabel[] = [];
   for (let label: FrameLabel | null = first; label !== null; label = findLabelAfter(label, 1, kind)) {
-    labels.push(formatFrameLabel(label));
-    if (labels.at(-1) === end) return accept(labels);
+    labels.push(label);
+    if (label.text === last.text) return accept(labels);
     if (labels.length >= LONGEST) break;
   }
   return refuse('range_too_long');
 }
 
 function checkOnRoll(
-  labels: readonly string[],
+  labels: readonly FrameLabel[],
   known: readonly string[] | undefined,
-): Checked<readonly string[], FrameRangeReason> {
+): Checked<readonly FrameLabel[], FrameRangeReason> {
   if (known === undefined) return accept(labels);
   const onRoll = new Set(known);
-  return labels.every((label) => onRoll.has(label)) ? accept(labels) : refuse('frame_not_on_roll');
+  return labels.every((label) => onRoll.has(label.text)) ? accept(labels) : refuse('frame_not_on_roll');
 }
 
 /** Both ends must be on the roll: a range that runs past the film is more likely a slip than a wish. */
 function pickBetween(
-  start: string,
-  end: string,
+  first: FrameLabel,
+  last: FrameLabel,
   known: readonly string[],
-): Checked<readonly string[], FrameRangeReason> {
-  const ends = checkOnRoll([start, end], known);
+): Checked<readonly FrameLabel[], FrameRangeReason> {
+  const ends = checkOnRoll([first, last], known);
   if (!ends.ok) return ends;
   return accept(
-    known.filter(
-      (label) =>
-        findFrameLabelRank(label) !== null &&
-        compareFrameLabels(start, label) <= 0 &&
-        compareFrameLabels(label, end) <= 0,
-    ),
+    known
+      .map((label) => parseFrameLabel(label))
+      .flatMap((label) => (label.ok ? [label.value] : []))
+      .filter(
+        (label) =>
+          compareFrameLabels(first.text, label.text) <= 0 && compareFrameLabels(label.text, last.text) <= 0,
+      ),
   );
 }
 
@@ -122,7 +117,7 @@ export function formatFrameRange(labels: readonly string[], kind: LabelKind = 'f
     const before = run?.at(-1);
     const parsed = before === undefined ? null : parseFrameLabel(before);
     const follows = parsed?.ok === true ? findLabelAfter(parsed.value, 1, kind) : null;
-    if (run !== undefined && follows !== null && formatFrameLabel(follows) === label) run.push(label);
+    if (run !== undefined && follows?.text === label) run.push(label);
     else runs.push([label]);
   }
   return runs

@@ -1,6 +1,5 @@
 import { accept, refuse } from '../checked.ts';
 import type { Checked } from '../checked.ts';
-import { normalizeFrameLabel } from '../frame/frame-label.ts';
 import { foldDigits } from '../text/digits.ts';
 import { foldText } from '../text/fold.ts';
 
@@ -121,34 +120,4 @@ function escapeText(part: Exclude<PatternPart, { kind: 'count' }>, day: Numberin
   const text =
     part.kind === 'text' ? foldDigits(foldText(`|${part.text}|`)).slice(1, -1) : fieldText(part.kind, day);
   return text.replace(/[.*+?^${}()|[\]\\/-]/g, '\\$&');
-}
-
-/** One reading of a frame address; `frame` is a normal label, or null when the whole text names a roll. */
-export interface FrameAddress {
-  readonly roll: string;
-  readonly frame: string | null;
-}
-
-/**
- * Every reading of an address such as `2026-001/12A`, the likeliest first; the caller takes the first whose roll
- * exists. Order: split at the last slash; the whole text as a roll (`C-123/A07` is somebody's roll); split at the
- * last blank, hyphen, colon, full stop or underscore (`2024-031-12A`). A part that is no frame label is never split off.
- */
-export function splitFrameAddress(text: string): readonly FrameAddress[] {
-  const whole = text.normalize('NFC').trim();
-  const addresses = [
-    splitAt(whole, /^(.+)\/([^/]+)$/su),
-    { roll: whole, frame: null },
-    splitAt(whole, /^(.+)[-\s:._]([^-\s:._]+)$/su),
-  ];
-  return addresses
-    .filter((address) => address !== null && address.roll !== '')
-    .flatMap((address) => address ?? []);
-}
-
-function splitAt(text: string, pattern: RegExp): FrameAddress | null {
-  const [, roll, frame] = pattern.exec(text) ?? [];
-  if (roll === undefined || frame === undefined) return null;
-  const label = normalizeFrameLabel(frame);
-  return label.ok ? { roll: roll.trim(), frame: label.value } : null;
 }
