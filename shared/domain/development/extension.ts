@@ -36,7 +36,7 @@ export function applyExtension(
     if (!(Number.isFinite(rule.percentPerRoll) && rule.percentPerRoll >= 0)) {
       return refuse('extension_rule_not_real');
     }
-    const value = seconds * (1 + (rule.percentPerRoll / 100) * rollsDone);
+    const value = (seconds * (100 + rule.percentPerRoll * rollsDone)) / 100;
     const formula = `${shown(seconds)} s × (1 + ${shown(rule.percentPerRoll)} % × ${shown(rollsDone)})`;
     return accept({ value, lines: [{ label, formula, value, unit: 's', source: rule.source }] });
   }
