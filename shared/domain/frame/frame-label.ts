@@ -49,7 +49,12 @@ export function parseFrameLabel(text: string): Checked<FrameLabel, FrameLabelRea
 
 /** The label of `number` (-1 for `00`, else 0 to 999) and `letter` (A to Z or empty) with its normal form. */
 export function frameLabel(number: number, letter = ''): FrameLabel {
-  return { text: `${number === DOUBLE_ZERO ? '00' : number}${letter}`, number, letter };
+  return { text: formatFrameLabel({ number, letter }), number, letter };
+}
+
+/** The normal form of a label given by its parts. */
+export function formatFrameLabel(label: Pick<FrameLabel, 'number' | 'letter'>): string {
+  return `${label.number === DOUBLE_ZERO ? '00' : label.number}${label.letter}`;
 }
 
 /** The normal form of a label as written: `07` gives `7`, `h03b` gives `3B`. */
