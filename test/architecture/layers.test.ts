@@ -17,8 +17,15 @@ const RULES: readonly { readonly from: string; readonly may: readonly string[] }
   },
   { from: 'main/engine-entry.ts', may: ['shared', 'main/engine', 'main/transport', 'node:'] },
   { from: 'main/transport', may: ['shared/api', 'node:', 'ws', 'electron'] },
-  { from: 'main/desktop', may: ['shared', 'main/desktop', 'main/transport', 'node:', 'electron'] },
-  { from: 'main/web', may: ['shared', 'main/web', 'main/engine', 'main/transport', 'node:', 'ws'] },
+  { from: 'main/host', may: ['shared', 'main/host', 'node:'] },
+  {
+    from: 'main/desktop',
+    may: ['shared', 'main/desktop', 'main/host', 'main/transport', 'node:', 'electron'],
+  },
+  {
+    from: 'main/web',
+    may: ['shared', 'main/web', 'main/host', 'main/engine', 'main/transport', 'node:', 'ws'],
+  },
   { from: 'main/cli', may: ['shared', 'main/cli', 'main/engine', 'node:', 'zod'] },
   {
     from: 'renderer/ui',

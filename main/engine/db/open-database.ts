@@ -1,5 +1,5 @@
 import Database from 'better-sqlite3';
-import { fold } from '../../../shared/domain/text/fold.ts';
+import { foldText } from '../../../shared/domain/text/fold.ts';
 import { appError } from '../../../shared/api/errors.ts';
 import { APPLICATION_ID, archiveVersion, migrate } from './migrate.ts';
 import { translate, type WritableDb } from './query.ts';
@@ -22,7 +22,7 @@ export function openDatabase(file: string, now: Date): WritableDb {
       db.pragma('temp_store = MEMORY');
       migrate(db, now);
       db.function('fold', { deterministic: true }, (text: unknown) =>
-        typeof text === 'string' ? fold(text) : null,
+        typeof text === 'string' ? foldText(text) : null,
       );
     });
   } catch (error) {

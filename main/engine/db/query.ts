@@ -18,9 +18,22 @@ export interface Query<Row> {
   find(values?: Values): Row | null;
 }
 
+/** Statements by connection and text, so that plain functions can name their SQL where they use it. */
+const prepared = new WeakMap<object, Map<string, Database.Statement<[Values], unknown>>>();
+
+function prepare(db: ReadableDb, sql: string): Database.Statement<[Values], unknown> {
+  const known = prepared.get(db) ?? new Map<string, Database.Statement<[Values], unknown>>();
+  prepared.set(db, known);
+  const found = known.get(sql);
+  if (found) return found;
+  const statement = db.prepare<[Values], unknown>(sql);
+  known.set(sql, statement);
+  return statement;
+}
+
 /** A prepared SELECT whose rows are parsed by `row` as they come out. Named parameters: `:name`. */
 export function query<Row>(db: ReadableDb, row: z.ZodType<Row>, sql: string): Query<Row> {
-  const statement = db.prepare<[Values], unknown>(sql);
+  const statement = prepare(db, sql);
   return {
     all: (values = {}) => statement.all(values).map((found) => row.parse(found)),
     find: (values = {}) => {
@@ -37,7 +50,7 @@ export interface Written {
 
 /** A prepared INSERT, UPDATE or DELETE. Failures of the disk come out as `AppError`. */
 export function command(db: WritableDb, sql: string): (values?: Values) => Written {
-  const statement = db.prepare<[Values]>(sql);
+  const statement = prepare(db, sql);
   return (values = {}) => {
     const { lastInsertRowid, changes } = translate(db.name, () => statement.run(values));
     return { id: Number(lastInsertRowid), changed: changes };
@@ -72,4 +85,21 @@ export function translate<Result>(path: string, work: () => Result): Result {
 /** Runs `work` in one transaction: all of it is written, or nothing. */
 export function inTransaction<Result>(db: WritableDb, work: () => Result): Result {
   return translate(db.name, () => db.transaction(work).immediate());
+}
+
+/**
+ * Runs `work`; when a UNIQUE rule refuses it, that becomes the error `code` naming the thing.
+ * @throws {AppError} `code`
+ */
+export function orTaken<Result>(
+  code: 'stock_name_taken' | 'camera_name_taken' | 'roll_number_taken' | 'binder_name_taken',
+  name: string,
+  work: () => Result,
+): Result {
+  try {
+    return work();
+  } catch (error) {
+    if (sqliteCode(error) === 'SQLITE_CONSTRAINT_UNIQUE') throw appError(code, { name }, error);
+    throw error;
+  }
 }

@@ -58,4 +58,5 @@ CREATE TABLE fixity_check (
   changed INTEGER NOT NULL DEFAULT 0,
   missing INTEGER NOT NULL DEFAULT 0
 ) STRICT;
+CREATE INDEX fixity_check_root ON fixity_check (root_id);
 `;

@@ -1,0 +1,19 @@
+import type { Command } from '../command.ts';
+import { ARCHIVE_COMMANDS } from './archive-commands.ts';
+import { DEMO_COMMANDS } from './demo-command.ts';
+import { FILING_COMMANDS } from './filing-commands.ts';
+import { FILM_COMMANDS } from './film-commands.ts';
+import { FIND_COMMANDS } from './find-commands.ts';
+import { SCAN_COMMANDS } from './scan-commands.ts';
+import { SHEET_COMMANDS } from './sheet-commands.ts';
+
+/** Every command, in the order the usage lists them. */
+export const COMMANDS: readonly Command[] = [
+  ...ARCHIVE_COMMANDS,
+  ...FILM_COMMANDS,
+  ...SCAN_COMMANDS,
+  ...FILING_COMMANDS,
+  ...SHEET_COMMANDS,
+  ...FIND_COMMANDS,
+  ...DEMO_COMMANDS,
+];

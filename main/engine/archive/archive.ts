@@ -1,0 +1,13 @@
+import type { Undo } from '../db/undo.ts';
+import type { WritableDb } from '../db/query.ts';
+
+/** An open archive: what every store and handler works on. */
+export interface Archive {
+  /** The folder, absolute. */
+  readonly folder: string;
+  readonly db: WritableDb;
+  readonly undo: Undo;
+  /** The clock, given by whoever made the engine. */
+  readonly now: () => Date;
+  close(): void;
+}

@@ -1,0 +1,120 @@
+import { existsSync } from 'node:fs';
+import { z } from 'zod';
+import { CONTRACT, type MethodName } from '../../shared/api/contract.ts';
+import { appError } from '../../shared/api/errors.ts';
+import type { EngineEvent } from '../../shared/api/events.ts';
+import type { Topic } from '../../shared/api/method.ts';
+import { archiveState } from './archive/archive-handlers.ts';
+import type { Archive } from './archive/archive.ts';
+import { createArchive, openArchive } from './archive/open-archive.ts';
+import { answerMethod } from './handlers.ts';
+import { createJobs, type Jobs } from './jobs/jobs.ts';
+import { WORKS } from './jobs/works.ts';
+import { previewPath } from './scans/preview-store.ts';
+import { parsePictureId } from './scans/picture-id.ts';
+
+export interface EngineOptions {
+  /** The clock; tests give their own. */
+  readonly now?: () => Date;
+}
+
+/** The archive engine: one archive at a time, every method of the contract. */
+export interface Engine {
+  /**
+   * Answers a method of the contract. `input` is checked.
+   * @throws {AppError} method_unknown, value_not_valid, archive_not_open and what the method names
+   */
+  call(name: string, input: unknown, options?: { readonly signal?: AbortSignal }): Promise<unknown>;
+  /** Tells what changed and how far jobs are. */
+  onEvent(listener: (event: EngineEvent) => void): () => void;
+  /** The file of a preview, or null when there is none (yet). */
+  previewFile(picture: string, size: 'small' | 'large'): string | null;
+  close(): Promise<void>;
+}
+
+/** An engine with no archive open. */
+export function createEngine({ now = () => new Date() }: EngineOptions = {}): Engine {
+  const listeners = new Set<(event: EngineEvent) => void>();
+  let open: { readonly archive: Archive; readonly jobs: Jobs } | null = null;
+
+  const tell = (event: EngineEvent) => {
+    for (const listener of listeners) listener(event);
+  };
+  const changed = (topics: readonly Topic[]) => {
+    if (topics.length > 0) tell({ type: 'changed', topics: [...topics] });
+  };
+
+  async function closeArchive(): Promise<void> {
+    const was = open;
+    open = null;
+    await was?.jobs.close();
+    was?.archive.close();
+  }
+
+  async function useArchive(make: () => Archive): Promise<unknown> {
+    await closeArchive();
+    const archive = make();
+    open = { archive, jobs: createJobs(archive, WORKS, tell) };
+    return archiveState(archive);
+  }
+
+  async function answer(name: MethodName, input: unknown, signal: AbortSignal): Promise<unknown> {
+    if (name === 'archive.create' || name === 'archive.open') {
+      const { folder } = CONTRACT[name].input.parse(input);
+      return useArchive(() =>
+        name === 'archive.create' ? createArchive(folder, now) : openArchive(folder, now),
+      );
+    }
+    if (name === 'archive.close') {
+      await closeArchive();
+      return {};
+    }
+    if (name === 'archive.state') return open ? archiveState(open.archive) : null;
+    if (!open) throw appError('archive_not_open', {});
+    return answerMethod(name, open.archive, input, { signal, jobs: open.jobs });
+  }
+
+  return {
+    call: async (name, given, { signal = new AbortController().signal } = {}) => {
+      if (!isMethodName(name)) throw appError('method_unknown', { name });
+      const output = await answer(name, checkInput(name, given), signal);
+      changed(CONTRACT[name].changes);
+      return output;
+    },
+    onEvent: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    previewFile: (picture, size) => {
+      const parsed = parsePictureId(picture);
+      if (!parsed || !open) return null;
+      const path = previewPath(open.archive.folder, parsed.sha256, parsed.page, size);
+      return existsSync(path) ? path : null;
+    },
+    close: closeArchive,
+  };
+}
+
+function isMethodName(name: string): name is MethodName {
+  return Object.hasOwn(CONTRACT, name);
+}
+
+function checkInput(name: MethodName, given: unknown): unknown {
+  const read = CONTRACT[name].input.safeParse(given);
+  if (read.success) return read.data;
+  const issue = read.error.issues[0];
+  const field = issue?.path.map(String).join('.') || 'input';
+  throw appError('value_not_valid', {
+    field,
+    value: shown(given, issue?.path ?? []),
+    reason: z.prettifyError(read.error),
+  });
+}
+
+/** The value that was refused, short enough for a message. */
+function shown(given: unknown, path: readonly PropertyKey[]): string {
+  let value: unknown = given;
+  for (const key of path)
+    value = typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined;
+  return (JSON.stringify(value) ?? 'nothing').slice(0, 200);
+}

@@ -1,0 +1,24 @@
+import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { pictureId } from './picture-id.ts';
+
+/** Where the preview of a picture lies: by content, so that a moved or copied scan keeps its preview. */
+export function previewPath(
+  archiveFolder: string,
+  sha256: string,
+  page: number,
+  size: 'small' | 'large',
+): string {
+  return join(archiveFolder, 'previews', sha256.slice(0, 2), `${pictureId(sha256, page)}-${size}.jpg`);
+}
+
+/**
+ * Keeps a preview: whole under its name, or not there at all. Not flushed to the disk: a preview lost with the power is
+ * made again from its scan.
+ */
+export function keepPreview(path: string, jpeg: Uint8Array): void {
+  mkdirSync(dirname(path), { recursive: true });
+  const beside = `${path}.${process.pid}.part`;
+  writeFileSync(beside, jpeg);
+  renameSync(beside, path);
+}
