@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { questionTemperature } from '../../../../shared/domain/development/temperature-question.ts';
+
+describe('a typed temperature', () => {
+  it('of 378 is asked about as 37.8', () => {
+    expect(questionTemperature(378, 37.8)).toEqual({ code: 'decimal_point_missing', suggestedC: 37.8 });
+  });
+
+  it('of 100.4 is asked about as Fahrenheit', () => {
+    // By hand: (100.4 − 32) × 5 / 9 = 38.0 °C.
+    const question = questionTemperature(100.4, 37.8);
+    expect(question?.code).toBe('fahrenheit_typed');
+    expect(question?.suggestedC).toBeCloseTo(38, 9);
+  });
+
+  it('of 68 is asked about as Fahrenheit where 20 °C is planned', () => {
+    expect(questionTemperature(68, 20)).toEqual({ code: 'fahrenheit_typed', suggestedC: 20 });
+  });
+
+  it('of 80 is asked about without an offer', () => {
+    expect(questionTemperature(80, 37.8)).toEqual({ code: 'far_from_plan', suggestedC: null });
+  });
+
+  it.each([36.9, 37.8, 25, 45])('of %d °C is taken where 37.8 °C is planned', (typed) => {
+    expect(questionTemperature(typed, 37.8)).toBeNull();
+  });
+});
