@@ -14,7 +14,7 @@ import {
 
 /** What may be given along with a call. */
 export interface CallOptions {
-  readonly signal?: AbortSignal | undefined;
+  readonly signal?: AbortSignal;
 }
 
 /** Anything that answers calls by name: the engine itself, a host, or a client of either. */
