@@ -1,7 +1,7 @@
 import { accept, refuse } from '../checked.ts';
 import { published } from './source.ts';
 import type { WorkedOrNot } from './working.ts';
-import { shown } from './working.ts';
+import { shownTime } from './working.ts';
 
 /**
  * A fixer is spent when a scrap of the same film takes this many times as long to clear as in fresh fixer.
@@ -40,14 +40,14 @@ export function judgeClearing(
     lines: [
       {
         label: `Clearing time against fresh, spent at ${SPENT_RATIO}`,
-        formula: `${shown(todaySeconds)} s / ${shown(freshSeconds)} s`,
+        formula: `${shownTime(todaySeconds)} / ${shownTime(freshSeconds)}`,
         value: ratio,
         unit: '',
         source: RULE,
       },
       {
         label: 'Fix this film for at least',
-        formula: `${FIXING_RATIO} × ${shown(todaySeconds)} s`,
+        formula: `${FIXING_RATIO} × ${shownTime(todaySeconds)}`,
         value: fixSeconds,
         unit: 's',
         source: RULE,

@@ -3,7 +3,7 @@ import { arithmetic } from './source.ts';
 import type { TimeCurve, TimeRefusal } from './time-at-temperature.ts';
 import { curveRefusal, lnSeconds } from './time-at-temperature.ts';
 import type { WorkedOrNot } from './working.ts';
-import { shown } from './working.ts';
+import { shown, shownTime } from './working.ts';
 
 /** A temperature read during a step: seconds from pouring in, °C. */
 export type TemperatureReading = { readonly atSeconds: number; readonly celsius: number };
@@ -146,21 +146,21 @@ export function effectiveDevelopment(
     lines: [
       {
         label: 'Mean so far',
-        formula: `${readings.length} readings over ${shown(elapsedSeconds)} s, weighted by time`,
+        formula: `${readings.length} readings over ${shownTime(elapsedSeconds)}, weighted by time`,
         value: meanC,
         unit: '°C',
         source: arithmetic('Straight between readings'),
       },
       {
         label: `Worth at ${shown(plannedC)} °C`,
-        formula: `∫ t(${shown(plannedC)}) / t(T) over ${shown(elapsedSeconds)} s`,
+        formula: `∫ t(${shown(plannedC)}) / t(T) over ${shownTime(elapsedSeconds)}`,
         value: equivalentSeconds,
         unit: 's',
         source: rate,
       },
       {
-        label: `Same development as ${shown(plannedSeconds)} s`,
-        formula: `${shown(elapsedSeconds)} s + (${shown(plannedSeconds)} − ${shown(equivalentSeconds)}) s × ${shown(slowness, 3)}`,
+        label: `Same development as ${shownTime(plannedSeconds)}`,
+        formula: `${shownTime(elapsedSeconds)} + (${shownTime(plannedSeconds)} − ${shownTime(Math.max(0, equivalentSeconds))}) × ${shown(slowness, 3)}`,
         value: secondsNeeded,
         unit: 's',
         source: rate,

@@ -1,7 +1,7 @@
 import { accept, refuse } from '../checked.ts';
 import type { Source } from './source.ts';
 import type { WorkedOrNot } from './working.ts';
-import { shown } from './working.ts';
+import { shown, shownTime } from './working.ts';
 
 /**
  * How a bath's time grows with the film that has been through it. `percent`: so many per cent of the time for
@@ -37,7 +37,7 @@ export function applyExtension(
       return refuse('extension_rule_not_real');
     }
     const value = (seconds * (100 + rule.percentPerRoll * rollsDone)) / 100;
-    const formula = `${shown(seconds)} s × (1 + ${shown(rule.percentPerRoll)} % × ${shown(rollsDone)})`;
+    const formula = `${shownTime(seconds)} × (1 + ${shown(rule.percentPerRoll)} % × ${shown(rollsDone)})`;
     return accept({ value, lines: [{ label, formula, value, unit: 's', source: rule.source }] });
   }
 
@@ -51,6 +51,6 @@ export function applyExtension(
   const number = Math.floor(rollsDone) + 1;
   const row = rows.findLast((candidate) => candidate.fromRoll <= number) ?? first;
   const value = (seconds * row.seconds) / first.seconds;
-  const formula = `${shown(seconds)} s × ${shown(row.seconds)} / ${shown(first.seconds)} (roll ${number})`;
+  const formula = `${shownTime(seconds)} × ${shownTime(row.seconds)} / ${shownTime(first.seconds)} (roll ${number})`;
   return accept({ value, lines: [{ label, formula, value, unit: 's', source: rule.source }] });
 }

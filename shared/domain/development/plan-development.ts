@@ -2,7 +2,8 @@ import type { ExtensionRule } from './extension.ts';
 import type { StepRefusal } from './plan-step.ts';
 import { planStepTime } from './plan-step.ts';
 import type { PlannedStep } from './planned-step.ts';
-import type { Process, Step, StepTemperature } from './process.ts';
+import type { Process } from './process.ts';
+import { findDeveloperStep, moveTemperature } from './process.ts';
 import { curveRange } from './time-at-temperature.ts';
 import { findTimeCurve } from './time-curve.ts';
 import type { Source } from './source.ts';
@@ -59,24 +60,6 @@ const JUMP_C = 2.8;
 const JUMP = published(
   'Reticulation beyond 5 °F between baths, US Army Ss05098, https://armycommunications.tpub.com/Ss05098/Ss050980090.htm',
 );
-
-/** The step that makes the picture: push and temperature speak of it. */
-export function findDeveloperStep(process: Process): Step | null {
-  const kinds = ['developer', 'first_developer', 'colour_developer'];
-  return process.steps.find((step) => kinds.includes(step.bath)) ?? null;
-}
-
-/** The tolerance carried along to another temperature. */
-function moveTemperature(temperature: StepTemperature, celsius: number): StepTemperature {
-  const { aimC, lowC, highC } = temperature;
-  if (aimC === null) return { ...temperature, aimC: celsius };
-  return {
-    ...temperature,
-    aimC: celsius,
-    lowC: lowC === null ? null : celsius - (aimC - lowC),
-    highC: highC === null ? null : celsius + (highC - aimC),
-  };
-}
 
 /** The temperatures a step may have, as far as they are known. */
 function spanOf(step: PlannedStep): { readonly lowC: number; readonly highC: number } | null {

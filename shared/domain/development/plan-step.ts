@@ -10,7 +10,7 @@ import type { TimeRefusal } from './time-at-temperature.ts';
 import { timeAtTemperature } from './time-at-temperature.ts';
 import { findTimeCurve } from './time-curve.ts';
 import type { WorkedOrNot, WorkingLine } from './working.ts';
-import { shown } from './working.ts';
+import { shownTime } from './working.ts';
 
 /** What a step will be worked under. `celsius` null: at the process's own temperature. */
 export type StepConditions = {
@@ -37,7 +37,7 @@ function timeBefore(
   if (seconds === null) return refuse('time_missing');
   const line: WorkingLine = {
     label: step.name,
-    formula: `${shown(seconds)} s`,
+    formula: shownTime(seconds),
     value: seconds,
     unit: 's',
     source,
@@ -59,7 +59,7 @@ function pushAt(step: Step, seconds: number, stops: number): WorkedOrNot<number,
   if (!pushed.ok) return pushed;
   if (line === undefined) return accept({ value: seconds, lines: [] });
   const value = (seconds * pushed.value.value) / own.seconds;
-  const formula = `${shown(seconds)} s × (${line.formula}) / ${shown(own.seconds)} s`;
+  const formula = `${shownTime(seconds)} × (${line.formula}) / ${shownTime(own.seconds)}`;
   return accept({ value, lines: [{ ...line, formula, value }] });
 }
 
@@ -86,7 +86,7 @@ export function planStepTime(
       : [
           {
             label: 'To the whole second',
-            formula: `${shown(exact)} s`,
+            formula: shownTime(exact),
             value,
             unit: 's',
             source: arithmetic('Rounded to the nearest second'),

@@ -153,3 +153,21 @@ export function checkProcess(process: Process): Checked<Process, ProcessFault> {
 export function stepsWithoutTime(process: Process): readonly Step[] {
   return process.steps.filter((step) => step.time.seconds === null);
 }
+
+/** The step that makes the picture: push and temperature speak of it. */
+export function findDeveloperStep(process: Process): Step | null {
+  const kinds = ['developer', 'first_developer', 'colour_developer'];
+  return process.steps.find((step) => kinds.includes(step.bath)) ?? null;
+}
+
+/** A step's temperature aimed at another `celsius`, the tolerance carried along. */
+export function moveTemperature(temperature: StepTemperature, celsius: number): StepTemperature {
+  const { aimC, lowC, highC } = temperature;
+  if (aimC === null) return { ...temperature, aimC: celsius };
+  return {
+    ...temperature,
+    aimC: celsius,
+    lowC: lowC === null ? null : celsius - (aimC - lowC),
+    highC: highC === null ? null : celsius + (highC - aimC),
+  };
+}

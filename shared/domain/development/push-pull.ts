@@ -2,7 +2,7 @@ import { accept, refuse } from '../checked.ts';
 import type { Source } from './source.ts';
 import { arithmetic, reported, ruleOfThumb } from './source.ts';
 import type { Worked, WorkedOrNot } from './working.ts';
-import { shown } from './working.ts';
+import { shown, shownTime } from './working.ts';
 
 /**
  * What a push (+) or pull (−) does to a developer time: seconds to add, or a factor, per row of stops. The row for
@@ -85,8 +85,8 @@ export function applyPush(
   const sign = change < 0 ? '−' : '+';
   const formula =
     table.kind === 'seconds'
-      ? `${shown(seconds)} s ${sign} ${shown(Math.abs(change))} s`
-      : `${shown(seconds)} s × ${shown(change, 3)}`;
+      ? `${shownTime(seconds)} ${sign} ${shownTime(Math.abs(change))}`
+      : `${shownTime(seconds)} × ${shown(change, 3)}`;
   return accept({
     value,
     lines: [{ label: `Development ${stopsText(stops)}`, formula, value, unit: 's', source: table.source }],

@@ -1,3 +1,5 @@
+import { fahrenheitToCelsius } from '../../units/temperature.ts';
+
 /** A typed temperature that is probably something else, and what was probably meant, °C. */
 export type TemperatureQuestion = {
   readonly code: 'decimal_point_missing' | 'fahrenheit_typed' | 'far_from_plan';
@@ -12,10 +14,6 @@ const NEAR_C = 15;
 
 /** How near the other reading of a number must come to the plan to be offered, °C. Our choice. */
 const OFFER_C = 5;
-
-function fahrenheitToCelsius(fahrenheit: number): number {
-  return ((fahrenheit - 32) * 5) / 9;
-}
 
 /**
  * Whether to ask about a typed temperature before taking it: 378 for 37.8, or 100.4 °F typed as °C, or simply far

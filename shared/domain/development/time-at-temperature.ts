@@ -2,7 +2,7 @@ import { accept, refuse } from '../checked.ts';
 import type { Source } from './source.ts';
 import { arithmetic, ruleOfThumb } from './source.ts';
 import type { WorkedOrNot, WorkingLine } from './working.ts';
-import { shown } from './working.ts';
+import { shown, shownTime } from './working.ts';
 
 /** One row of a maker's table: so many seconds at so many °C. */
 export type TimePoint = { readonly celsius: number; readonly seconds: number; readonly source: Source };
@@ -106,7 +106,7 @@ export function lnSeconds(curve: TimeCurve, celsius: number): number {
 function rowLine(point: TimePoint): WorkingLine {
   return {
     label: `At ${shown(point.celsius)} °C`,
-    formula: `${shown(point.seconds)} s`,
+    formula: shownTime(point.seconds),
     value: point.seconds,
     unit: 's',
     source: point.source,
@@ -135,7 +135,7 @@ export function timeAtTemperature(curve: TimeCurve, celsius: number): WorkedOrNo
 
   const value = Math.exp(lnSeconds(curve, celsius));
   if (curve.kind === 'estimate') {
-    const formula = `${shown(cooler.seconds)} s × exp(−${ESTIMATE_PER_DEGREE} × (${shown(celsius)} − ${shown(cooler.celsius)}))`;
+    const formula = `${shownTime(cooler.seconds)} × exp(−${ESTIMATE_PER_DEGREE} × (${shown(celsius)} − ${shown(cooler.celsius)}))`;
     const line: WorkingLine = {
       label: `Estimate at ${shown(celsius)} °C`,
       formula,
@@ -148,7 +148,7 @@ export function timeAtTemperature(curve: TimeCurve, celsius: number): WorkedOrNo
   const share = `(${shown(celsius)} − ${shown(cooler.celsius)}) / (${shown(warmer.celsius)} − ${shown(cooler.celsius)})`;
   const line: WorkingLine = {
     label: `At ${shown(celsius)} °C, between the two rows`,
-    formula: `${shown(cooler.seconds)} s × (${shown(warmer.seconds)} / ${shown(cooler.seconds)}) ^ (${share})`,
+    formula: `${shownTime(cooler.seconds)} × (${shownTime(warmer.seconds)} / ${shownTime(cooler.seconds)}) ^ (${share})`,
     value,
     unit: 's',
     source: INTERPOLATED,

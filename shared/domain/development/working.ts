@@ -1,3 +1,4 @@
+import { formatDuration } from '../../units/duration.ts';
 import type { Checked } from '../checked.ts';
 import type { Source } from './source.ts';
 
@@ -22,4 +23,11 @@ export type WorkedOrNot<Value, Reason extends string> = Checked<Worked<Value>, R
 /** A number as it stands in a formula: at most `places` decimals, without trailing noughts. */
 export function shown(value: number, places = 2): string {
   return String(Number(value.toFixed(places)));
+}
+
+/** A time as it stands in a formula, seconds ≥ 0: `3:15`, with tenths where it is not whole, `3:30.6`. */
+export function shownTime(seconds: number): string {
+  const tenths = Math.round(seconds * 10);
+  const whole = formatDuration(Math.floor(tenths / 10));
+  return tenths % 10 === 0 ? whole : `${whole}.${tenths % 10}`;
 }

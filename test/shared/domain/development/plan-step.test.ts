@@ -56,6 +56,12 @@ describe('time of a step', () => {
     expect(c41({ celsius: 36.9 })).toBe(216);
   });
 
+  it('is 3:43 at a mean of 37.3 °C after four rolls, where 37.8 °C asks for 3:31', () => {
+    // By hand: 195 × (480/195)^(0.5/7.8) × 1.08 = 195 × e^(0.900787 × 0.064103) × 1.08 = 195 × 1.05944 × 1.08 = 223.12 s.
+    expect(c41({ celsius: 37.3, rollsDone: 4, extension: TWO_PERCENT })).toBe(223);
+    expect(c41({ rollsDone: 4, extension: TWO_PERCENT })).toBe(211);
+  });
+
   it('refuses C-41 as published off its temperature', () => {
     const published = stepOf(C41_AS_PUBLISHED, 'developer');
     expect(seconds(published, 'colour_negative', { celsius: 36.9 })).toBe('outside_tolerance');
@@ -93,9 +99,9 @@ describe('time of a step', () => {
     if (!answer.ok) throw new Error(answer.reason);
     // By hand: 195, + 30 = 225, × 1.08 = 243, which is whole.
     expect(answer.value.lines.map((line) => [line.formula, line.value, line.source.kind])).toEqual([
-      ['195 s', 195, 'published'],
-      ['195 s + 30 s', 225, 'reported'],
-      ['225 s × (1 + 2 % × 4)', 243, 'from memory'],
+      ['3:15', 195, 'published'],
+      ['3:15 + 0:30', 225, 'reported'],
+      ['3:45 × (1 + 2 % × 4)', 243, 'from memory'],
     ]);
   });
 
