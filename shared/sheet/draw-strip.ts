@@ -284,7 +284,7 @@ function drawEdges(
   });
 }
 
-/** The small triangle after a number, pointing to the film's end. */
+/** The small triangle after a number, pointing to the film's end: its line is wide enough to fill it. */
 function drawTriangle(
   number: readonly DisplayItem[],
   { baselineMm, sizeMm }: EdgeType,
@@ -299,14 +299,13 @@ function drawTriangle(
       {
         kind: 'line',
         points: [
-          [x, y - tall / 2],
-          [x + tall * 0.8, y],
-          [x, y + tall / 2],
-          [x, y],
+          [x + tall * 0.2, y - tall * 0.22],
+          [x + tall * 0.55, y],
+          [x + tall * 0.2, y + tall * 0.22],
         ],
         closed: true,
         cap: 'butt',
-        widthMm: tall * 0.3,
+        widthMm: tall * 0.4,
         colour,
       },
     ];

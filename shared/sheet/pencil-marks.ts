@@ -4,8 +4,8 @@ import type { PlannedMark } from './sheet-plan.ts';
 /** The grease pencil's colour; a thin dark edge keeps it legible on bright pictures. */
 const PENCIL = '#ff5a38';
 const HALO = '#1b1b1b';
-const STROKE_MM = 1.1;
-const HALO_MM = 1.45;
+const STROKE_MM = 0.95;
+const HALO_MM = 1.1;
 
 type Point = [number, number];
 

@@ -51,7 +51,7 @@ export async function makeTiles(
       } catch (error) {
         const reason = error instanceof Error ? error.message : String(error);
         unreadable.push({ frameKey: item.frameKey, pictureId: item.pictureId, reason });
-        tiles[index] = drawWordsTile(NOT_READABLE, sizePx(item, ppi), item.heightMm, shelf);
+        tiles[index] = drawWordsTile(NOT_READABLE, sizePx(item, ppi), item.heightMm, item.ground, shelf);
       }
     }
   };
