@@ -9,7 +9,7 @@ export type PaperSize = { readonly widthMm: number; readonly heightMm: number };
 export type Paper = PaperSize & { readonly id: string; readonly name: string };
 
 /** The smallest and largest side of a paper, mm. Our choice. */
-export const PAPER_SIDE_MM = { least: 20, most: 2000 } as const;
+const PAPER_SIDE_MM = { least: 20, most: 2000 } as const;
 
 function inchPaper(id: string, name: string, widthInch: number, heightInch: number): Paper {
   return { id, name, widthMm: widthInch * MM_PER_INCH, heightMm: heightInch * MM_PER_INCH };

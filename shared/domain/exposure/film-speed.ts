@@ -12,7 +12,7 @@ const DECADE = [100, 125, 160, 200, 250, 320, 400, 500, 640, 800] as const;
 const DECADE_DEGREES = 21;
 
 /** Film speed limits that make sense, ISO. Our choice: from slow copying film to a pushed fast one, with room. */
-export const ISO_LIMITS = { least: 0.1, most: 102_400 } as const;
+const ISO_LIMITS = { least: 0.1, most: 102_400 } as const;
 
 /** Whether a number can be a film speed. */
 export function isFilmSpeed(iso: number): boolean {

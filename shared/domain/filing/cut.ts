@@ -11,7 +11,7 @@ export type Pocket = { readonly row: number; readonly position: number };
 export type StripPlace = Pocket & { readonly page: number };
 
 /** A strip of the proposal. `firstOrdinal` counts the frames given from 1; `place` null: no pocket is left for it. */
-export type ProposedStrip = {
+type ProposedStrip = {
   readonly firstOrdinal: number;
   readonly count: number;
   readonly labels: readonly string[];
