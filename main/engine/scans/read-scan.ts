@@ -1,3 +1,4 @@
+import { isResourceFork } from './litter.ts';
 import { previewPage, WHOLE_PREVIEW, type PagePreview, type PreviewOptions } from './make-preview.ts';
 import { withOpenScan, type OpenScan } from './open-scan.ts';
 import { readMetadata, type ScanMetadata } from './read-metadata.ts';
@@ -58,7 +59,10 @@ async function readOpen(scan: OpenScan, options: ReadOptions): Promise<ScanReadi
   const file = { sizeBytes: scan.sizeBytes, sha256: scan.sha256 };
   if (scan.sizeBytes === 0) return { ...file, ...nothingIn('empty', null) };
   const kind = await recogniseImage(scan.source);
-  if (kind === null) return { ...file, ...nothingIn('not_an_image', null) };
+  if (kind === null) {
+    const isCompanion = isResourceFork(await scan.source.read(0, 4));
+    return { ...file, ...nothingIn(isCompanion ? 'companion_file' : 'not_an_image', null) };
+  }
   const structure = await readStructure(scan, kind);
   if (typeof structure === 'string') return { ...file, ...nothingIn(structure, kind) };
 

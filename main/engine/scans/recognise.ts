@@ -16,6 +16,11 @@ const STARTS: readonly { readonly kind: ImageKind; readonly at: number; readonly
   { kind: 'webp', at: 8, bytes: Buffer.from('WEBP', 'latin1') },
 ];
 
+/** Whether the first 16 bytes are those of an image that is read here. */
+export function startsLikePicture(head: Buffer): boolean {
+  return STARTS.some(({ at, bytes }) => head.subarray(at, at + bytes.length).equals(bytes));
+}
+
 /** The kind of an image by its content, whatever its name says; null when it is none of those read here. */
 export async function recogniseImage(source: ByteSource): Promise<ImageKind | null> {
   const head = await source.read(0, 16);

@@ -8,6 +8,7 @@ export type ScanReason =
   | 'cut_off'
   | 'still_changing'
   | 'not_an_image'
+  | 'companion_file'
   | 'directory_damaged'
   | 'pixels_damaged'
   | 'size_impossible'
@@ -48,6 +49,7 @@ const STATES: Readonly<Record<ScanReason, Exclude<ScanState, 'complete'>>> = {
   directory_damaged: 'damaged',
   pixels_damaged: 'damaged',
   size_impossible: 'damaged',
+  companion_file: 'refused',
   old_style_jpeg: 'refused',
   sample_depth: 'refused',
   compression: 'refused',
@@ -68,6 +70,7 @@ const REASON_WORDS: Readonly<Record<ScanReason, string>> = {
   cut_off: 'The file ends before its picture does: it is unfinished or was cut off.',
   still_changing: 'The file changed while it was read: it is still being written.',
   not_an_image: 'This is not a picture of a kind that can be read, whatever its name says.',
+  companion_file: 'This is a note a system keeps beside a file, not a picture.',
   directory_damaged: 'The part that says where the picture lies is damaged.',
   pixels_damaged: 'Part of the picture is damaged.',
   size_impossible: 'The file claims a picture far larger than it can hold.',
