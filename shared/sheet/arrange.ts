@@ -120,23 +120,29 @@ interface Candidate {
   readonly roomMm: PaperSize;
 }
 
-function candidates(load: SheetLoad, spec: SheetSpec, paper: PaperSize, scale: number): readonly Candidate[] {
+/** What may be tried, roomiest first; each is worked out only when it is asked for. */
+function* candidates(
+  load: SheetLoad,
+  spec: SheetSpec,
+  paper: PaperSize,
+  scale: number,
+): Generator<Candidate, void, void> {
   const heading = headingAtScale(load.heading, scale);
   const says = heading.title !== '' || heading.lines.length > 0;
   const options = (says || spec.ruler ? OPTIONS : BARE).filter((option) => spec.ruler || !option.box);
-  return options.flatMap((option) =>
-    waysRound(paper, spec.orientation).flatMap((size): Candidate[] => {
+  for (const option of options) {
+    for (const size of waysRound(paper, spec.orientation)) {
       const area = {
         widthMm: size.widthMm - 2 * spec.marginMm,
         heightMm: size.heightMm - 2 * spec.marginMm,
       };
       const frame = frameOf(option, heading, spec, area);
-      if (!frame) return [];
+      if (!frame) continue;
       const widthMm = area.widthMm - frame.leftMm - frame.rightMm;
       const heightMm = area.heightMm - frame.topMm - frame.bottomMm;
-      return [{ paper: size, option, frame, roomMm: { widthMm, heightMm } }];
-    }),
-  );
+      yield { paper: size, option, frame, roomMm: { widthMm, heightMm } };
+    }
+  }
 }
 
 /** The roomiest arrangement at that scale, or null when none holds the film. */
@@ -148,9 +154,7 @@ export function arrangeAtScale(
 ): Arrangement | null {
   const lengthMm = load.block.lengthMm * scale;
   const heightMm = load.block.heightMm * scale;
-  const found = candidates(load, spec, paper, scale).find(
-    ({ roomMm }) => lengthMm <= roomMm.widthMm + SLACK_MM && heightMm <= roomMm.heightMm + SLACK_MM,
-  );
+  const found = firstThatHolds(candidates(load, spec, paper, scale), lengthMm, heightMm);
   if (!found) return null;
   const gaps = load.block.bands.length - 1;
   const spareMm = Math.max(0, found.roomMm.heightMm - heightMm);
@@ -167,6 +171,14 @@ export function arrangeAtScale(
   };
 }
 
+function firstThatHolds(tried: Iterable<Candidate>, lengthMm: number, heightMm: number): Candidate | null {
+  for (const candidate of tried) {
+    const { widthMm, heightMm: roomMm } = candidate.roomMm;
+    if (lengthMm <= widthMm + SLACK_MM && heightMm <= roomMm + SLACK_MM) return candidate;
+  }
+  return null;
+}
+
 /** Stands for the words of a scale not known yet: no scale takes more room. */
 const WIDEST_SCALE = 8.888;
 
@@ -177,7 +189,7 @@ export function largestScale(
   paper: PaperSize,
   most: number,
 ): number | null {
-  const scales = candidates(load, spec, paper, WIDEST_SCALE).map(({ roomMm }) =>
+  const scales = [...candidates(load, spec, paper, WIDEST_SCALE)].map(({ roomMm }) =>
     Math.min(roomMm.widthMm / load.block.lengthMm, roomMm.heightMm / load.block.heightMm),
   );
   const best = Math.min(most, Math.max(0, ...scales));
@@ -210,7 +222,7 @@ export function missingMm(shortfall: Shortfall): number {
 
 /** Millimetres that the notes lack where the film alone fits: the least over all arrangements. */
 export function notesShortfallMm(load: SheetLoad, spec: SheetSpec, paper: PaperSize, scale: number): number {
-  const lacks = candidates(load, spec, paper, scale).map(({ roomMm }) =>
+  const lacks = [...candidates(load, spec, paper, scale)].map(({ roomMm }) =>
     Math.max(load.block.lengthMm * scale - roomMm.widthMm, load.block.heightMm * scale - roomMm.heightMm),
   );
   const perhaps = waysRound(paper, spec.orientation).map(

@@ -133,18 +133,19 @@ export function fitLine(
 ): MeasuredLine & { readonly shortened: boolean } {
   const whole = measureLine(text, sizeMm, weight);
   if (whole.widthMm <= roomMm) return { ...whole, shortened: false };
-  const characters = [...whole.text];
-  let low = 0;
-  let high = characters.length;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (measureLine(cutAfter(characters, middle), sizeMm, weight).widthMm <= roomMm) low = middle;
-    else high = middle - 1;
-  }
-  const line = measureLine(cutAfter(characters, low), sizeMm, weight);
+  const cut = longestPrefix(whole, roomMm - measureLine(ELLIPSIS, sizeMm, weight).widthMm, sizeMm, weight);
+  const line = measureLine(`${cut.trimEnd()}${ELLIPSIS}`, sizeMm, weight);
   return { ...line, missing: whole.missing, shortened: true };
 }
 
-function cutAfter(characters: readonly string[], count: number): string {
-  return `${characters.slice(0, count).join('').trimEnd()}${ELLIPSIS}`;
+/** As many characters of the line as `roomMm` holds. */
+function longestPrefix(line: MeasuredLine, roomMm: number, sizeMm: number, weight: Weight): string {
+  let widthMm = 0;
+  let prefix = '';
+  for (const character of line.text) {
+    widthMm += (findFace(character, weight) ?? standIn(weight)).advance * sizeMm;
+    if (widthMm > roomMm) break;
+    prefix += character;
+  }
+  return prefix;
 }
