@@ -31,7 +31,7 @@ export type AgitationSpan = {
  * US Army SS0514 (drain in the last 10 s of every step),
  * https://armycommunications.tpub.com/SS0514/SS05140049.htm
  */
-export const POUR_OUT_SECONDS = 10;
+const POUR_OUT_SECONDS = 10;
 
 /**
  * When to begin pouring out, in seconds from pouring in, for a step of `stepSeconds`. Our choice for steps

@@ -5,7 +5,7 @@ import type { Source } from './source.ts';
 import { fromMemory, reported } from './source.ts';
 
 /** A number offered when a bath is mixed, for the user to replace by his maker's. */
-export type Offered<Value> = { readonly value: Value; readonly source: Source };
+type Offered<Value> = { readonly value: Value; readonly source: Source };
 
 /** What is offered for a bath; null where nothing is known. */
 export type BathDefaults = {

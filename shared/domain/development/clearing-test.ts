@@ -8,10 +8,10 @@ import { shownTime } from './working.ts';
  * Source: US Navy NAVEDTRA 14209, Life of a fixing bath,
  * https://photographytraining.tpub.com/14209/css/Life-Of-A-Fixing-Bath-249.htm
  */
-export const SPENT_RATIO = 2;
+const SPENT_RATIO = 2;
 
 /** Film is fixed for this many times its clearing time. Source: as `SPENT_RATIO`. */
-export const FIXING_RATIO = 2;
+const FIXING_RATIO = 2;
 
 /** What a clearing test says. */
 export type ClearingVerdict = {

@@ -24,14 +24,14 @@ export type PlanRequest = {
 };
 
 /** Something to know before the first pour; it does not stop the plan. */
-export type PlanWarning = {
+type PlanWarning = {
   readonly code: 'short_development' | 'temperature_jump';
   readonly stepKey: string;
   readonly source: Source;
 };
 
 /** The sheet of a run. `developerSeconds`: time of the step that makes the picture. */
-export type DevelopmentPlan = {
+type DevelopmentPlan = {
   readonly steps: readonly PlannedStep[];
   readonly developerKey: string;
   readonly developerSeconds: number;
@@ -40,7 +40,7 @@ export type DevelopmentPlan = {
 };
 
 /** Why there is no plan: which step, why, and the temperatures that would do where that is the trouble. */
-export type PlanFailure = {
+type PlanFailure = {
   readonly code: StepRefusal | 'no_developer';
   readonly stepKey: string | null;
   readonly range: { readonly lowC: number; readonly highC: number } | null;

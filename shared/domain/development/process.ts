@@ -35,7 +35,7 @@ export type StepTemperature = {
 };
 
 /** A step's nominal time; null seconds mean "enter your maker's". */
-export type StepTime = { readonly seconds: number | null; readonly source: Source };
+type StepTime = { readonly seconds: number | null; readonly source: Source };
 
 /** One named step of a process. Plain values only, so that a user's copy can be kept as JSON. */
 export type Step = {

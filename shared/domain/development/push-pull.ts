@@ -61,7 +61,7 @@ function valueAt(table: PushTable, stops: number): number | null {
 }
 
 /** `stops` with its sign in words: `+1 stop`, `−2 stops`, `+1.5 stops`. */
-export function stopsText(stops: number): string {
+function stopsText(stops: number): string {
   const size = Math.abs(stops);
   return `${stops < 0 ? '−' : '+'}${shown(size)} ${size === 1 ? 'stop' : 'stops'}`;
 }

@@ -5,7 +5,7 @@ import type { RunEvent, RunRecord, StepRecord } from './run-clock.ts';
 import { recordRun } from './run-clock.ts';
 
 /** What to do with the tank now, and how long until that changes; seconds. */
-export type TankCue =
+type TankCue =
   | { readonly action: 'agitate'; readonly turns: number | null; readonly secondsLeft: number }
   /** `nextTurns` and `nextAtSeconds`: the agitation that follows; null when pouring out follows. */
   | {
@@ -18,7 +18,7 @@ export type TankCue =
   | { readonly action: 'next_bath' };
 
 /** The step under way. Seconds count from pouring in. */
-export type RunningStep = {
+type RunningStep = {
   readonly record: StepRecord;
   /** Planned time and what was added. */
   readonly lengthSeconds: number;

@@ -4,7 +4,7 @@
  * practice without a source. `from memory`: believed right, never looked up. `yours`: the user entered it.
  * `arithmetic`: follows from the definition or from the lines above it.
  */
-export type SourceKind = 'published' | 'reported' | 'rule of thumb' | 'from memory' | 'yours' | 'arithmetic';
+type SourceKind = 'published' | 'reported' | 'rule of thumb' | 'from memory' | 'yours' | 'arithmetic';
 
 /** One source: its kind, and the title and address or the reason in words. */
 export type Source = { readonly kind: SourceKind; readonly text: string };

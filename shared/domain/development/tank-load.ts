@@ -16,7 +16,7 @@ export type WaitingRoll = {
 };
 
 /** Why rolls cannot go into one tank together. */
-export type LoadRefusalCode =
+type LoadRefusalCode =
   | 'no_rolls'
   | 'process_differs'
   | 'push_differs'
@@ -29,7 +29,7 @@ export type LoadRefusalCode =
  * One reason, with the values that stand against each other, as many as there are: processes, stops, seconds,
  * factors; for reels and volume what is asked and what there is.
  */
-export type LoadRefusal = { readonly code: LoadRefusalCode; readonly values: readonly (string | number)[] };
+type LoadRefusal = { readonly code: LoadRefusalCode; readonly values: readonly (string | number)[] };
 
 /** Whether rolls can share the tank; if not every reason, and groups of their ids that could, in order. */
 export type LoadCheck = {

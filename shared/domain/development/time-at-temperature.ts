@@ -30,12 +30,12 @@ export type TimeRefusal = 'temperature_not_real' | 'below_range' | 'above_range'
  * Source: from memory, a maker's chart (4 min at 20 °C = 3 min at 23 °C = 6 min at 16 °C), which it meets within
  * 3 s. Published tables give 0.06 to 0.11 depending on film and developer (Kodak F-32), hence an estimate.
  */
-export const ESTIMATE_PER_DEGREE = 0.1;
+const ESTIMATE_PER_DEGREE = 0.1;
 
 /** The estimate is only offered where the chart behind it reached, in °C. */
-export const ESTIMATE_LOW_C = 16;
+const ESTIMATE_LOW_C = 16;
 /** See `ESTIMATE_LOW_C`. */
-export const ESTIMATE_HIGH_C = 24;
+const ESTIMATE_HIGH_C = 24;
 
 /** Readings of a thermometer are kept to 0.01 °C at best, so a table's end is met within this. */
 const SAME_TEMPERATURE_C = 1e-6;

@@ -17,7 +17,7 @@ export const THIOSULFATE_CARRIED_MG = 600;
  * Thiosulfate that may stay in film meant to last, µg/cm².
  * Source: ISO 18917:1999 test, http://www.gosmicro.com.au/Services/methylenebluetest.htm
  */
-export const RESIDUE_LIMIT_UG_PER_CM2 = 1.4;
+const RESIDUE_LIMIT_UG_PER_CM2 = 1.4;
 
 const CARRIED = reported(
   'Torzynski on Süssbrich, https://www.largeformatphotography.info/unicolor/com_rolf.html',

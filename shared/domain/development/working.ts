@@ -3,7 +3,7 @@ import type { Checked } from '../checked.ts';
 import type { Source } from './source.ts';
 
 /** What the value of a line is counted in; an empty unit is a plain ratio. */
-export type WorkingUnit = 's' | '°C' | '1/min' | 'ml' | 'cm²' | 'rolls' | 'mg' | 'g/l' | 'days' | '%' | '';
+type WorkingUnit = 's' | '°C' | '1/min' | 'ml' | 'cm²' | 'rolls' | 'mg' | 'g/l' | 'days' | '%' | '';
 
 /** One line of a sum: what it is, how it is got, what comes out, and on whose word. */
 export type WorkingLine = {

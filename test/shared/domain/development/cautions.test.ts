@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { cautionsStillToShow, findCautions } from '../../../../shared/domain/development/cautions.ts';
+import {
+  CAUTION_RULE,
+  cautionsStillToShow,
+  findCautions,
+} from '../../../../shared/domain/development/cautions.ts';
 
 describe('cautions', () => {
   it('come once each, whichever steps ask for them', () => {
@@ -12,6 +16,10 @@ describe('cautions', () => {
   it('do not stand in the way twice in a session', () => {
     const still = cautionsStillToShow(['gloves', 'silver_waste'], ['gloves']);
     expect(still.map((caution) => caution.key)).toEqual(['silver_waste']);
+  });
+
+  it('give way to the product’s own sheet and to local rules', () => {
+    expect(CAUTION_RULE).toMatch(/safety data sheet.*rules where you live.*before this text/);
   });
 
   it('name a source each', () => {
