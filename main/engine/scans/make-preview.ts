@@ -2,10 +2,10 @@ import { appError } from '../../../shared/api/errors.ts';
 import { hashFrame, type FrameHash } from '../../../shared/domain/look-up/frame-hash.ts';
 import { lumaFrom } from '../../../shared/domain/look-up/luma.ts';
 import { measureChannels, type ChannelStatistics } from './channel-statistics.ts';
-import { declareSrgb, sharp } from './image-library.ts';
+import { declareSrgb, sharp, type Sharp } from './image-library.ts';
 import { withOpenScan, type OpenScan } from './open-scan.ts';
 import { recogniseImage } from './recognise.ts';
-import { renderPage, type Rendered } from './render-page.ts';
+import { renderPage, type Picture, type Rendered } from './render-page.ts';
 import { readStructure, type PageImage, type ScanStructure } from './scan-image.ts';
 import { describeReason } from './scan-reason.ts';
 
@@ -76,57 +76,56 @@ export async function previewPage(
   const longSide = options.size === 'large' ? LARGE_LONG_SIDE : SMALL_LONG_SIDE;
   const linear = options.curve === 'linear' && mayBeLinear(image);
   const rendered = await renderPage(scan, structure, image, { longSide, linear });
-  if (rendered.jpeg === null) return { preview: null, rendered };
-  const measured = await measure(rendered.jpeg);
-  if (!linear && options.curve === 'auto' && mayBeLinear(image) && looksLinear(measured.statistics)) {
+  if (rendered.picture === null) return { preview: null, rendered };
+  const small = await shrink(rendered.picture);
+  const statistics = measureChannels(small.pixels);
+  if (!linear && options.curve === 'auto' && mayBeLinear(image) && looksLinear(statistics)) {
     // Rare, so a second decode, this time with all 16 bits, is better than one of 16 bits for every file.
-    const brightened = await renderPage(scan, structure, image, { longSide, linear: true });
-    if (brightened.jpeg !== null) {
-      const preview = await assemble(brightened.jpeg, await measure(brightened.jpeg), options, true);
-      return { preview, rendered: { ...brightened, remarks: [...brightened.remarks, 'linear'] } };
+    const again = await renderPage(scan, structure, image, { longSide, linear: true });
+    if (again.picture !== null) {
+      const bright = await shrink(again.picture);
+      const preview = await assemble(again.picture, bright, measureChannels(bright.pixels), options, true);
+      return { preview, rendered: { ...again, remarks: [...again.remarks, 'linear'] } };
     }
   }
-  return { preview: await assemble(rendered.jpeg, measured, options, linear), rendered };
+  return { preview: await assemble(rendered.picture, small, statistics, options, linear), rendered };
 }
 
-interface Measured {
-  readonly pixels: Buffer;
-  readonly width: number;
-  readonly height: number;
-  readonly statistics: ChannelStatistics;
-}
-
-/** Everything else comes from the rendered picture: decoding the scan again would cost several times as much. */
-async function measure(jpeg: Buffer): Promise<Measured> {
-  const { data, info } = await sharp(jpeg)
-    .resize(SMALL_LONG_SIDE, SMALL_LONG_SIDE, { fit: 'inside', withoutEnlargement: true })
-    .toColourspace('srgb')
+/** Everything is made from the one decoded picture: decoding the scan again would cost several times as much. */
+async function shrink(picture: Picture): Promise<Picture> {
+  if (Math.max(picture.width, picture.height) <= SMALL_LONG_SIDE) return picture;
+  const { data, info } = await pipelineFor(picture)
+    .resize(SMALL_LONG_SIDE, SMALL_LONG_SIDE, { fit: 'inside' })
     .raw()
     .toBuffer({ resolveWithObject: true });
-  return { pixels: data, width: info.width, height: info.height, statistics: measureChannels(data) };
+  return { pixels: data, width: info.width, height: info.height };
 }
 
 async function assemble(
-  jpeg: Buffer,
-  { pixels, width, height, statistics }: Measured,
+  large: Picture,
+  small: Picture,
+  statistics: ChannelStatistics,
   options: PreviewOptions,
   linear: boolean,
 ): Promise<PagePreview> {
-  const small =
-    options.size === 'small'
-      ? jpeg
-      : await sharp(pixels, { raw: { width, height, channels: 3 } })
-          .jpeg({ quality: 82, optimiseCoding: false })
-          .toBuffer();
   return {
-    large: options.size === 'large' ? await declareSrgb(jpeg) : null,
-    small: await declareSrgb(small),
-    smallWidth: width,
-    smallHeight: height,
-    hash: hashFrame(lumaFrom(toLuma(pixels), width, height)),
+    large: options.size === 'large' ? await encode(large) : null,
+    small: await encode(small),
+    smallWidth: small.width,
+    smallHeight: small.height,
+    hash: hashFrame(lumaFrom(toLuma(small.pixels), small.width, small.height)),
     statistics,
     linear,
   };
+}
+
+function pipelineFor({ pixels, width, height }: Picture): Sharp {
+  return sharp(pixels, { raw: { width, height, channels: 3 } });
+}
+
+/** JPEG as previews are kept: WebP takes seven times as long, a better search for small files twenty times. */
+async function encode(picture: Picture): Promise<Buffer> {
+  return declareSrgb(await pipelineFor(picture).jpeg({ quality: 82, optimiseCoding: false }).toBuffer());
 }
 
 /** Luma of sRGB values. Source: ITU-R BT.709-6, item 3.2. */

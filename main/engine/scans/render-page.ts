@@ -8,10 +8,17 @@ import { checkTiffPage, MOST_PIXELS } from './check-tiff.ts';
 import { numberOf } from './tiff-directory.ts';
 import { PHOTOMETRIC, TIFF_TAG } from './tiff-tags.ts';
 
-/** A page as a JPEG in sRGB, with the judgement of the very decode that made it. */
+/** Pixels in sRGB, three bytes each, upright. */
+export interface Picture {
+  readonly pixels: Buffer;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A page as a picture, with the judgement of the very decode that made it. */
 export interface Rendered {
   /** Null where nothing can be shown. */
-  readonly jpeg: Buffer | null;
+  readonly picture: Picture | null;
   readonly reason: ScanReason | null;
   readonly remarks: readonly ScanRemark[];
 }
@@ -32,55 +39,55 @@ export async function renderPage(
   wanted: Pick<DecodeOptions, 'longSide' | 'linear'>,
 ): Promise<Rendered> {
   const reason = checkClaims(scan, structure, image);
-  const render = async (failOn: FailOn, input: Buffer | string = scan.input): Promise<Buffer> =>
-    encode(await decodePage(scan, image, input, { ...wanted, failOn }));
-  if (reason === 'cut_off') return { jpeg: await orNull(render('none')), reason, remarks: [] };
-  if (reason !== null) return { jpeg: null, reason, remarks: [] };
+  const render = async (failOn: FailOn, input: Buffer | string = scan.input): Promise<Picture> =>
+    toPicture(await decodePage(scan, image, input, { ...wanted, failOn }));
+  if (reason === 'cut_off') return { picture: await orNull(render('none')), reason, remarks: [] };
+  if (reason !== null) return { picture: null, reason, remarks: [] };
   try {
-    return { jpeg: await render('warning'), reason: null, remarks: [] };
+    return { picture: await render('warning'), reason: null, remarks: [] };
   } catch {
     // Something is odd, or wrong: which of them, the second reading tells.
     return judgeAgain(scan, structure, image, render);
   }
 }
 
-/** JPEG as previews are kept: quality and settings measured for speed at invisible loss. */
-function encode(pipeline: Sharp): Promise<Buffer> {
-  return pipeline.jpeg({ quality: 82, optimiseCoding: false }).toBuffer();
+async function toPicture(pipeline: Sharp): Promise<Picture> {
+  const { data, info } = await pipeline.raw().toBuffer({ resolveWithObject: true });
+  return { pixels: data, width: info.width, height: info.height };
 }
 
 async function judgeAgain(
   scan: OpenScan,
   structure: ScanStructure,
   image: PageImage,
-  render: (failOn: FailOn, input?: Buffer | string) => Promise<Buffer>,
+  render: (failOn: FailOn, input?: Buffer | string) => Promise<Picture>,
 ): Promise<Rendered> {
   if (structure.kind === 'jpeg') return judgeJpeg(scan, render);
   if (await oddOnlyInHeader(scan, image)) {
-    const jpeg = await orNull(render('error'));
-    if (jpeg !== null) return { jpeg, reason: null, remarks: ['odd_but_readable'] };
+    const picture = await orNull(render('error'));
+    if (picture !== null) return { picture, reason: null, remarks: ['odd_but_readable'] };
   }
-  const jpeg = await orNull(render('none'));
+  const picture = await orNull(render('none'));
   if (image.tiff !== null) {
-    return { jpeg, reason: isStrangeCompression(image) ? 'compression' : 'pixels_damaged', remarks: [] };
+    return { picture, reason: isStrangeCompression(image) ? 'compression' : 'pixels_damaged', remarks: [] };
   }
-  return { jpeg, reason: (await endsEarly(scan, structure)) ? 'cut_off' : 'pixels_damaged', remarks: [] };
+  return { picture, reason: (await endsEarly(scan, structure)) ? 'cut_off' : 'pixels_damaged', remarks: [] };
 }
 
 /** A JPEG whose end mark alone is damaged reads strictly once the mark is mended; one that is cut off does not. */
 async function judgeJpeg(
   scan: OpenScan,
-  render: (failOn: FailOn, input?: Buffer | string) => Promise<Buffer>,
+  render: (failOn: FailOn, input?: Buffer | string) => Promise<Picture>,
 ): Promise<Rendered> {
   const bytes = await scan.whole();
   const scans = walkJpegScans(bytes);
   if (!scans.ended && scans.coverAll) {
     const body = bytes.at(-1) === 0xff ? bytes.subarray(0, -1) : bytes;
     const mended = await orNull(render('warning', Buffer.concat([body, Buffer.from([0xff, 0xd9])])));
-    if (mended !== null) return { jpeg: mended, reason: null, remarks: ['end_marker_missing'] };
+    if (mended !== null) return { picture: mended, reason: null, remarks: ['end_marker_missing'] };
   }
   return {
-    jpeg: await orNull(render('none')),
+    picture: await orNull(render('none')),
     reason: scans.ended ? 'pixels_damaged' : 'cut_off',
     remarks: [],
   };
@@ -143,7 +150,7 @@ function checkClaims(scan: OpenScan, structure: ScanStructure, image: PageImage)
   return pixels > MOST_PIXELS ? 'too_large' : null;
 }
 
-async function orNull(rendering: Promise<Buffer>): Promise<Buffer | null> {
+async function orNull(rendering: Promise<Picture>): Promise<Picture | null> {
   try {
     return await rendering;
   } catch {
