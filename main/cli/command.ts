@@ -1,4 +1,5 @@
 import type { ParseArgsConfig } from 'node:util';
+import type { Engine } from '../engine/engine.ts';
 import type { Given, MethodName, Output } from '../../shared/api/contract.ts';
 
 /** Asks the engine, typed by the contract. */
@@ -18,11 +19,14 @@ export interface Options {
 }
 
 export interface Invocation {
+  readonly engine: Engine;
   readonly ask: Ask;
   readonly options: Options;
   readonly positionals: readonly string[];
   /** The archive folder given with --archive. @throws {UsageError} when it is not given */
   archive(): string;
+  /** Waits until a job is done. @throws what the job failed with */
+  waitForJob(id: number): Promise<void>;
   /** Tells how far a long job is; goes to stderr and only where a person watches. */
   tell(line: string): void;
 }
@@ -31,6 +35,8 @@ export interface Invocation {
 export interface Answer {
   readonly json: unknown;
   readonly lines: readonly string[];
+  /** Given when it was not done though nothing went wrong: exit code 1. */
+  readonly notDone?: true;
 }
 
 export interface Command {

@@ -113,20 +113,26 @@ async function run(words: readonly string[]): Promise<number> {
     const options = readOptions(values);
     const ask = askOf(engine, stop.signal);
     const invocation: Invocation = {
+      engine,
       ask,
       options,
       positionals,
       archive: () => options.need('archive'),
+      waitForJob: async (id) => {
+        await engine.jobReport(id);
+      },
       tell: (line) => {
         if (process.stderr.isTTY) process.stderr.write(`\r${line.padEnd(78)}`);
       },
     };
+    stop.signal.addEventListener('abort', () => void engine.close());
     const unfollow = followJobs(engine, invocation);
     if (command.opensArchive) await ask('archive.open', { folder: invocation.archive() });
     const answer = await command.run(invocation);
     unfollow();
-    process.stdout.write(json ? `${JSON.stringify(answer.json, null, 2)}\n` : `${answer.lines.join('\n')}\n`);
-    return EXIT.done;
+    const out = json || answer.notDone !== true ? process.stdout : process.stderr;
+    out.write(json ? `${JSON.stringify(answer.json, null, 2)}\n` : `${answer.lines.join('\n')}\n`);
+    return answer.notDone === true ? EXIT.expected : EXIT.done;
   } catch (error) {
     return failed(error, json);
   } finally {

@@ -29,6 +29,8 @@ export interface Engine {
   onEvent(listener: (event: EngineEvent) => void): () => void;
   /** The file of a preview, or null when there is none (yet). */
   previewFile(picture: string, size: 'small' | 'large'): string | null;
+  /** What a job reported when it was done. @throws what it failed with, {AppError} cancelled, job_not_found */
+  jobReport(id: number): Promise<unknown>;
   close(): Promise<void>;
 }
 
@@ -90,6 +92,10 @@ export function createEngine({ now = () => new Date() }: EngineOptions = {}): En
       if (!parsed || !open) return null;
       const path = previewPath(open.archive.folder, parsed.sha256, parsed.page, size);
       return existsSync(path) ? path : null;
+    },
+    jobReport: (id) => {
+      if (!open) return Promise.reject(appError('archive_not_open', {}));
+      return open.jobs.report(id);
     },
     close: closeArchive,
   };

@@ -26,8 +26,8 @@ function readSeconds(options: Options, name: string): number | null {
   const value = options.text(name);
   if (value === undefined) return null;
   const read = parseDuration(value);
-  if (!read.ok) throw new UsageError(`--${name} takes a time such as 3:15, not “${value}”.`);
-  return read.value;
+  if (read === null) throw new UsageError(`--${name} takes a time such as 3:15, not “${value}”.`);
+  return read;
 }
 
 const STOCK_ADD: Command = {

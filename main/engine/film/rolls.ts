@@ -14,7 +14,7 @@ import type { Archive } from '../archive/archive.ts';
 import { getSetting } from '../archive/settings.ts';
 import { dateValues } from '../db/calendar-date.ts';
 import { changeRow } from '../db/change-row.ts';
-import { command, orTaken, query, type Value, type WritableDb } from '../db/query.ts';
+import { command, orTaken, query, type ReadableDb, type Value } from '../db/query.ts';
 import type { HandlersOf } from '../handler.ts';
 import { idRow, numberRow } from '../db/rows.ts';
 import { recordCorrections } from '../archive/corrections.ts';
@@ -27,8 +27,8 @@ import {
 } from './roll-rows.ts';
 import { orderRolls } from './roll-order.ts';
 
-/** The roll's own facts beside those that lists show. */
-function rollFromId(db: WritableDb, id: number): Roll {
+/** A roll with everything on it. @throws {AppError} roll_not_found */
+export function requireRoll(db: ReadableDb, id: number): Roll {
   const facts = requireRollFacts(db, id);
   const row = findRollRows(db, [id])[0];
   if (!row) throw appError('roll_not_found', { name: String(id) });
@@ -42,7 +42,7 @@ function rollFromId(db: WritableDb, id: number): Roll {
 }
 
 /** The id of the roll numbered so. @throws {AppError} roll_not_found */
-export function requireRollByNumber(db: WritableDb, number: string): number {
+export function requireRollByNumber(db: ReadableDb, number: string): number {
   const found = query(db, idRow, 'SELECT id FROM roll WHERE number = :number').find({ number });
   if (!found) throw appError('roll_not_found', { name: number });
   return found.id;
@@ -201,7 +201,7 @@ export const ROLL_HANDLERS: HandlersOf<
   },
 
   'rolls.change': (archive, { id, change }) => {
-    const before = rollFromId(archive.db, id);
+    const before = requireRoll(archive.db, id);
     checkFormats(change.filmFormat ?? before.filmFormat, change.frameFormat ?? before.frameFormat);
     archive.undo.record(`Change roll ${before.number}`, () => {
       if (change.number !== undefined && change.number !== before.number) {
@@ -218,21 +218,21 @@ export const ROLL_HANDLERS: HandlersOf<
   },
 
   'rolls.setState': (archive, { id, state, since }) => {
-    const { number } = rollFromId(archive.db, id);
+    const { number } = requireRoll(archive.db, id);
     archive.undo.record(`Roll ${number} ${state}`, () => setRollState(archive, id, state, since));
     return {};
   },
 
   'rolls.remove': (archive, { id }) => {
-    const { number } = rollFromId(archive.db, id);
+    const { number } = requireRoll(archive.db, id);
     archive.undo.record(`Remove roll ${number}`, () => {
       command(archive.db, 'DELETE FROM roll WHERE id = :id')({ id });
     });
     return {};
   },
 
-  'rolls.byNumber': ({ db }, { number }) => rollFromId(db, requireRollByNumber(db, number)),
-  'rolls.get': ({ db }, { id }) => rollFromId(db, id),
+  'rolls.byNumber': ({ db }, { number }) => requireRoll(db, requireRollByNumber(db, number)),
+  'rolls.get': ({ db }, { id }) => requireRoll(db, id),
   'rolls.order': ({ db }, input) => ({ ids: orderRolls(db, input) }),
   'rolls.rows': ({ db }, { ids }): RollRow[] => findRollRows(db, ids),
 };

@@ -38,7 +38,7 @@ const TELL_EVERY_MS = 150;
 
 const jobRow = z.object({
   id: z.number(),
-  kind: z.enum(['scan-in', 'describe', 'rebuild']),
+  kind: z.enum(['scan-in']),
   title: z.string(),
   state: z.enum(['running', 'stopped', 'done', 'failed']),
   done: z.number(),
@@ -67,6 +67,7 @@ export function createJobs(
 ): Jobs {
   const { db } = archive;
   const running = new Map<number, Running>();
+  const ended = new Map<number, Promise<unknown>>();
   command(db, `UPDATE job SET state = 'stopped' WHERE state = 'running'`)();
 
   const save = command(
@@ -102,6 +103,7 @@ export function createJobs(
       const { id, done, total, failed, endedAt } = entry.job;
       save({ id, state, done, total, failed, endedAt });
       running.delete(id);
+      ended.set(id, entry.end);
       tell({ type: 'changed', topics: ['jobs', 'scans'] });
     };
     const work = async () => {
@@ -137,8 +139,8 @@ export function createJobs(
       );
     },
     report: (id) => {
-      const found = running.get(id);
-      return found ? found.end : Promise.reject(appError('job_not_found', { name: String(id) }));
+      const end = running.get(id)?.end ?? ended.get(id);
+      return end ?? Promise.reject(appError('job_not_found', { name: String(id) }));
     },
     list: () =>
       query(db, jobRow, `${SELECT} ORDER BY id DESC LIMIT 100`)

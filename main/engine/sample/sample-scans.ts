@@ -1,9 +1,10 @@
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
+import { ASSETS } from '../files/assets.ts';
 
 /** The photographs that the sample's frames are cut from; assets/sample/SOURCES.md names source and licence. */
-const PICTURES = fileURLToPath(new URL('../../../assets/sample', import.meta.url));
+const PICTURES = fileURLToPath(new URL('sample', ASSETS));
 
 /** A picture of the sample: which photograph, which part of it (fractions), and how it is coloured. */
 export interface SamplePicture {
@@ -30,7 +31,7 @@ interface Format {
 }
 
 /**
- * Draws one scan as a film scanner would give it: a positive JPEG with grain, a little soft, dated as scanned.
+ * Draws one scan as a film scanner would give it: a positive JPEG with grain and the light of the hour.
  * `seed` fixes the grain.
  */
 export async function drawSampleScan(
@@ -41,26 +42,15 @@ export async function drawSampleScan(
 ): Promise<Buffer> {
   const file = join(PICTURES, `${picture.photograph}.jpg`);
   const { width = 0, height = 0 } = await sharp(file).metadata();
-  const crop = cropOf(picture, format, { width, height });
   const grey = await sharp(file)
-    .extract(crop)
+    .extract(cropOf(picture, format, { width, height }))
     .resize(format.width, format.height)
-    .removeAlpha()
-    .toColourspace('srgb')
-    .png()
+    .extractChannel(0)
+    .raw()
     .toBuffer();
-  const lit = picture.light
-    ? await sharp(grey)
-        .composite([{ input: Buffer.from(wash(picture.light, format)), blend: 'soft-light' }])
-        .png()
-        .toBuffer()
-    : grey;
-  const grained = sharp(lit).composite([
-    { input: grain(format, seed), raw: { ...format, channels: 4 }, blend: 'over' },
-  ]);
-  const shown = fault ? sharp(await grained.png().toBuffer()).linear([...fault], [0, 0, 0]) : grained;
-  return shown
-    .jpeg({ quality: 88 })
+  const pixels = colour(grey, format, picture.light, fault ?? [1, 1, 1], seed);
+  return sharp(pixels, { raw: { ...format, channels: 3 } })
+    .jpeg({ quality: 86 })
     .withExif({ IFD0: { Software: 'Sample scanner' } })
     .toBuffer();
 }
@@ -77,27 +67,48 @@ function cropOf(picture: SamplePicture, format: Format, of: Format) {
   };
 }
 
-function wash({ sky, ground }: Light, { width, height }: Format): string {
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}">
-    <linearGradient id="light" x1="0" y1="0" x2="0.15" y2="1"><stop offset="0.05" stop-color="${sky}"/>
-    <stop offset="0.55" stop-color="${sky}" stop-opacity="0.75"/><stop offset="0.75" stop-color="${ground}"/></linearGradient>
-    <rect width="100%" height="100%" fill="url(#light)"/></svg>`;
+/** Greys as colour: the light of the hour lies softly over them, then grain, then the fault of the film. */
+function colour(
+  grey: Buffer,
+  { width, height }: Format,
+  light: Light | null,
+  fault: Fault,
+  seed: number,
+): Buffer {
+  const pixels = Buffer.alloc(width * height * 3);
+  const sky = light ? rgbOf(light.sky) : GREY;
+  const ground = light ? rgbOf(light.ground) : GREY;
+  let state = (seed * 2_654_435_761 + 1) >>> 0;
+  for (let y = 0; y < height; y += 1) {
+    const down = Math.min(1, Math.max(0, (y / height - 0.45) / 0.3));
+    const tint = sky.map((part, at) => part + ((ground[at] ?? part) - part) * down);
+    for (let x = 0; x < width; x += 1) {
+      const at = y * width + x;
+      // xorshift32. Source: G. Marsaglia, "Xorshift RNGs", Journal of Statistical Software 8 (14), 2003 (from memory).
+      state ^= state << 13;
+      state ^= state >>> 17;
+      state ^= state << 5;
+      const grain = ((state >>> 8) % 25) - 12;
+      const tone = (grey[at] ?? 0) / 255;
+      for (let channel = 0; channel < 3; channel += 1) {
+        const over = tint[channel] ?? 0.5;
+        // Soft light. Source: W3C Compositing and Blending Level 1, 10.1.12, the simple branch of it for over ≤ 0.5
+        // and the square root for the rest (from memory).
+        const soft =
+          over <= 0.5
+            ? tone - (1 - 2 * over) * tone * (1 - tone)
+            : tone + (2 * over - 1) * (Math.sqrt(tone) - tone);
+        const value = (soft * 255 + grain) * (fault[channel] ?? 1);
+        pixels[at * 3 + channel] = value < 0 ? 0 : value > 255 ? 255 : value;
+      }
+    }
+  }
+  return pixels;
 }
 
-/** Grain as a veil of light and dark specks, from a small generator of our own so that a seed repeats it. */
-function grain({ width, height }: Format, seed: number): Buffer {
-  const veil = Buffer.alloc(width * height * 4);
-  let state = (seed * 2_654_435_761 + 1) >>> 0;
-  for (let at = 0; at < veil.length; at += 4) {
-    // xorshift32. Source: G. Marsaglia, "Xorshift RNGs", Journal of Statistical Software 8 (14), 2003 (from memory).
-    state ^= state << 13;
-    state >>>= 0;
-    state ^= state >>> 17;
-    state ^= state << 5;
-    state >>>= 0;
-    const tone = state & 1 ? 255 : 0;
-    veil.fill(tone, at, at + 3);
-    veil[at + 3] = (state >>> 8) % 26;
-  }
-  return veil;
+const GREY: readonly number[] = [0.5, 0.5, 0.5];
+
+/** `#rrggbb` as three numbers from 0 to 1. */
+function rgbOf(hex: string): number[] {
+  return [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16) / 255);
 }

@@ -2,7 +2,9 @@ import type { Light, SamplePicture } from './sample-scans.ts';
 
 /** Lights of the invented outings. */
 const MORNING: Light = { sky: '#8fb4d8', ground: '#b79a6a' };
-const NOON: Light = { sky: '#4f93d6', ground: '#8a9a52' };
+const NOON: Light = { sky: '#6fa3d2', ground: '#8f9a66' };
+/** A field fills the picture: no sky to be blue. */
+const MEADOW: Light = { sky: '#9aa27a', ground: '#94925c' };
 const EVENING: Light = { sky: '#e8a35c', ground: '#7c5a6b' };
 
 /** A run of frames of one outing: what was seen, from where. */
@@ -17,7 +19,7 @@ const COAST: readonly Sight[] = [
   { photograph: 'harbour', caption: 'Fishing boats at low tide', light: MORNING, frames: 8 },
   { photograph: 'harbour', caption: 'Łódź café by the quay, closed', light: NOON, frames: 5 },
   { photograph: 'river', caption: 'The ferry waits below the rocks', light: NOON, frames: 7 },
-  { photograph: 'flock', caption: 'Sheep on the sea wall', light: NOON, frames: 8 },
+  { photograph: 'flock', caption: 'Sheep on the sea wall', light: MEADOW, frames: 8 },
   { photograph: 'mountains', caption: 'First snow seen from the road', light: EVENING, frames: 6 },
   { photograph: 'hut', caption: 'The net store, evening', light: EVENING, frames: 4 },
 ];
@@ -32,7 +34,7 @@ const GARDEN: readonly Sight[] = [
 
 const VALLEY: readonly Sight[] = [
   { photograph: 'hut', caption: 'The empty house', light: NOON, frames: 7 },
-  { photograph: 'flock', caption: 'Lambs in March grass', light: MORNING, frames: 6 },
+  { photograph: 'flock', caption: 'Lambs in March grass', light: MEADOW, frames: 6 },
   { photograph: 'river', caption: 'The river bend from the path', light: EVENING, frames: 6 },
   { photograph: 'mountains', caption: 'Pines below the glacier', light: MORNING, frames: 5 },
 ];

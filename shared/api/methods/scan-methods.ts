@@ -29,19 +29,27 @@ export const proposedFile = z.strictObject({
 });
 export type ProposedFile = z.output<typeof proposedFile>;
 
-const proposal = z.strictObject({
-  folder: z.string(),
-  files: z.array(proposedFile),
-  questions: z.array(z.string()),
-  notes: z.array(z.string()),
-  litter: z.array(z.strictObject({ path: z.string(), reason: z.string() })),
-});
-export type ScanProposal = z.output<typeof proposal>;
-
 const mappingOptions = z.strictObject({
   reverse: z.boolean().default(false),
   firstLabel: z.string().max(20).nullable().default(null),
+  skip: z.array(z.string().max(4096)).max(10_000).default([]),
 });
+
+const question = z.strictObject({
+  kind: z.string(),
+  text: z.string(),
+  paths: z.array(z.string()),
+  choices: z.array(z.strictObject({ text: z.string(), options: mappingOptions })),
+});
+
+const proposal = z.strictObject({
+  folder: z.string(),
+  files: z.array(proposedFile),
+  questions: z.array(question),
+  notes: z.array(z.string()),
+  litter: z.array(z.strictObject({ path: z.string(), reason: z.string(), matters: z.boolean() })),
+});
+export type ScanProposal = z.output<typeof proposal>;
 
 const scan = z.strictObject({
   id,

@@ -21,6 +21,7 @@ CREATE TABLE scan (
   kind TEXT NOT NULL,
   state TEXT NOT NULL CHECK (state IN ('complete', 'damaged', 'unfinished', 'refused')),
   reason TEXT,
+  reason_code TEXT,
   remarks_json TEXT NOT NULL DEFAULT '[]',
   pages INTEGER NOT NULL DEFAULT 1,
   width INTEGER,

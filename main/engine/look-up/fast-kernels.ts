@@ -1,0 +1,184 @@
+import type { Kernels } from '../../../shared/domain/look-up/kernels.ts';
+import { assembleModule, at, I32, V128, type AssembledFunction } from './assemble.ts';
+
+// The part of the standard global that is used here: the compiler's Node types do not declare it.
+declare const WebAssembly: {
+  readonly Memory: new (limits: { initial: number; maximum: number }) => {
+    readonly buffer: ArrayBuffer;
+    grow(pages: number): number;
+  };
+  readonly Module: new (bytes: Uint8Array<ArrayBuffer>) => object;
+  readonly Instance: new (module: object, imports: object) => { readonly exports: Record<string, unknown> };
+};
+
+const PAGE_BYTES = 65_536;
+const MOST_PAGES = 4096;
+const FLOAT_BYTES = 4;
+/** Four vectors of four floats: what one turn of either loop works on. */
+const STRIDE_FLOATS = 16;
+const STRIDE_BYTES = STRIDE_FLOATS * FLOAT_BYTES;
+const QUARTERS = [0, 1, 2, 3] as const;
+
+/** weigh(source, target, end of target, step, weights, end of weights): target = Σ weight × (before + after). */
+function weighFunction(): AssembledFunction {
+  const [source, target, end, step, weights, weightsEnd, before, after, weight] = [0, 1, 2, 3, 4, 5, 6, 7, 8];
+  const factor = 9;
+  const sum = (quarter: number) => 10 + quarter;
+  const body = at.repeatWhile([
+    ...at.get(weights),
+    ...at.loadSplat(0),
+    ...at.set(factor),
+    ...QUARTERS.flatMap((q) => [
+      ...at.get(source),
+      ...at.loadVector(q * 16),
+      ...at.get(factor),
+      ...at.timesFloats,
+      ...at.set(sum(q)),
+    ]),
+    ...[...at.get(source), ...at.set(before), ...at.get(source), ...at.set(after)],
+    ...[...at.get(weights), ...at.set(weight)],
+    ...at.repeatWhile([
+      ...[...at.get(weight), ...at.number(FLOAT_BYTES), ...at.plus, ...at.set(weight)],
+      ...[...at.get(before), ...at.get(step), ...at.minus, ...at.set(before)],
+      ...[...at.get(after), ...at.get(step), ...at.plus, ...at.set(after)],
+      ...[...at.get(weight), ...at.loadSplat(0), ...at.set(factor)],
+      ...QUARTERS.flatMap((q) => [
+        ...at.get(sum(q)),
+        ...at.get(before),
+        ...at.loadVector(q * 16),
+        ...at.get(after),
+        ...at.loadVector(q * 16),
+        ...at.plusFloats,
+        ...at.get(factor),
+        ...at.timesFloats,
+        ...at.plusFloats,
+        ...at.set(sum(q)),
+      ]),
+      ...[...at.get(weight), ...at.get(weightsEnd), ...at.lessUnsigned],
+    ]),
+    ...QUARTERS.flatMap((q) => [...at.get(target), ...at.get(sum(q)), ...at.storeVector(q * 16)]),
+    ...[...at.get(source), ...at.number(STRIDE_BYTES), ...at.plus, ...at.set(source)],
+    ...[...at.get(target), ...at.number(STRIDE_BYTES), ...at.plus, ...at.set(target)],
+    ...[...at.get(target), ...at.get(end), ...at.lessUnsigned],
+  ]);
+  return {
+    name: 'weigh',
+    parameters: [I32, I32, I32, I32, I32, I32],
+    result: false,
+    locals: [I32, I32, I32, V128, V128, V128, V128, V128],
+    body,
+  };
+}
+
+/** dots(vector, end of vector, table, bytes of a table row, out, end of out). */
+function dotsFunction(): AssembledFunction {
+  const [vector, vectorEnd, table, rowBytes, out, end, place, row] = [0, 1, 2, 3, 4, 5, 6, 7];
+  const factor = 8;
+  const sum = (quarter: number) => 9 + quarter;
+  const zero = [0xfd, 0x0c, ...new Array<number>(16).fill(0)];
+  const body = at.repeatWhile([
+    ...QUARTERS.flatMap((q) => [...zero, ...at.set(sum(q))]),
+    ...[...at.get(vector), ...at.set(place), ...at.get(table), ...at.set(row)],
+    ...at.repeatWhile([
+      ...[...at.get(place), ...at.loadSplat(0), ...at.set(factor)],
+      ...QUARTERS.flatMap((q) => [
+        ...at.get(sum(q)),
+        ...at.get(row),
+        ...at.loadVector(q * 16),
+        ...at.get(factor),
+        ...at.timesFloats,
+        ...at.plusFloats,
+        ...at.set(sum(q)),
+      ]),
+      ...[...at.get(row), ...at.get(rowBytes), ...at.plus, ...at.set(row)],
+      ...[...at.get(place), ...at.number(FLOAT_BYTES), ...at.plus, ...at.set(place)],
+      ...[...at.get(place), ...at.get(vectorEnd), ...at.lessUnsigned],
+    ]),
+    ...QUARTERS.flatMap((q) => [...at.get(out), ...at.get(sum(q)), ...at.storeVector(q * 16)]),
+    ...[...at.get(table), ...at.number(STRIDE_BYTES), ...at.plus, ...at.set(table)],
+    ...[...at.get(out), ...at.number(STRIDE_BYTES), ...at.plus, ...at.set(out)],
+    ...[...at.get(out), ...at.get(end), ...at.lessUnsigned],
+  ]);
+  return {
+    name: 'dots',
+    parameters: [I32, I32, I32, I32, I32, I32],
+    result: false,
+    locals: [I32, I32, V128, V128, V128, V128, V128],
+    body,
+  };
+}
+
+/** The kernels in four-wide WebAssembly: the same sums as `PLAIN_KERNELS`, added up in another order. */
+export function createFastKernels(): Kernels {
+  const memory = new WebAssembly.Memory({ initial: 16, maximum: MOST_PAGES });
+  const module = new WebAssembly.Module(assembleModule([weighFunction(), dotsFunction()]));
+  const { weigh, dots } = new WebAssembly.Instance(module, { env: { memory } }).exports;
+  if (typeof weigh !== 'function' || typeof dots !== 'function') throw new Error('the kernels did not load');
+  let tableInMemory: Float32Array | null = null;
+
+  function floats(count: number): Float32Array {
+    const missing = count * FLOAT_BYTES - memory.buffer.byteLength;
+    if (missing > 0) memory.grow(Math.ceil(missing / PAGE_BYTES));
+    return new Float32Array(memory.buffer);
+  }
+
+  return {
+    blur(source, width, height, weights, out) {
+      tableInMemory = null;
+      const radius = weights.length - 1;
+      const margin = roundUp(radius);
+      const pitch = roundUp(width) + 2 * margin;
+      const planeFloats = (height + 2 * radius) * pitch + 2 * margin;
+      const first = roundUp(weights.length) + margin;
+      const second = first + roundUp(planeFloats);
+      const all = floats(second + roundUp(planeFloats) + STRIDE_FLOATS);
+      all.set(weights, 0);
+      const lastWeight = radius * FLOAT_BYTES;
+      const top = radius * pitch;
+      for (let y = 0; y < height; y++) {
+        const row = first + top + y * pitch;
+        all.fill(source[y * width] ?? 0, row, row + margin);
+        all.set(source.subarray(y * width, (y + 1) * width), row + margin);
+        all.fill(source[(y + 1) * width - 1] ?? 0, row + margin + width, row + pitch);
+      }
+      const from = (first + top) * FLOAT_BYTES;
+      const to = (second + top) * FLOAT_BYTES;
+      const bytes = height * pitch * FLOAT_BYTES;
+      weigh(from, to, to + bytes, FLOAT_BYTES, 0, lastWeight);
+      const lastRow = second + top + (height - 1) * pitch;
+      for (let k = 1; k <= radius; k++) {
+        all.copyWithin(second + top - k * pitch, second + top, second + top + pitch);
+        all.copyWithin(lastRow + k * pitch, lastRow, lastRow + pitch);
+      }
+      weigh(to, from, from + bytes, pitch * FLOAT_BYTES, 0, lastWeight);
+      for (let y = 0; y < height; y++) {
+        const row = first + top + y * pitch + margin;
+        out.set(all.subarray(row, row + width), y * width);
+      }
+    },
+    dots(vector, table, out) {
+      const vectorAt = roundUp(table.length);
+      const outAt = vectorAt + roundUp(vector.length);
+      const all = floats(outAt + roundUp(out.length));
+      // A table is used for hundreds of vectors on end: it is copied in only when another one comes.
+      if (tableInMemory !== table) all.set(table, 0);
+      tableInMemory = table;
+      all.set(vector, vectorAt);
+      const vectorBytes = vectorAt * FLOAT_BYTES;
+      const outBytes = outAt * FLOAT_BYTES;
+      dots(
+        vectorBytes,
+        vectorBytes + vector.length * FLOAT_BYTES,
+        0,
+        out.length * FLOAT_BYTES,
+        outBytes,
+        outBytes + out.length * FLOAT_BYTES,
+      );
+      out.set(all.subarray(outAt, outAt + out.length));
+    },
+  };
+}
+
+function roundUp(count: number): number {
+  return Math.ceil(count / STRIDE_FLOATS) * STRIDE_FLOATS;
+}

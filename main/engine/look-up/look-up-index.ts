@@ -1,0 +1,154 @@
+import type { Codebook } from '../../../shared/domain/look-up/codebook.ts';
+import type { Answer, Candidate, Hit } from '../../../shared/domain/look-up/decide.ts';
+import type { PictureDescription } from '../../../shared/domain/look-up/describe-picture.ts';
+import { encodeFeatures } from '../../../shared/domain/look-up/encode.ts';
+import type { Kernels } from '../../../shared/domain/look-up/kernels.ts';
+import { createFinder } from './find-picture.ts';
+import { createPostings } from './postings.ts';
+import { packPlacement, readRecord, writeRecord, type PictureRecord } from './record.ts';
+import { openSegments, type EntryPlace } from './segments.ts';
+
+/** A preview of a picture of the archive: bytes (0 to 255) or floats (0 to 1), best at 512 px on the long side. */
+export interface Preview {
+  readonly luma: Uint8Array | Float32Array;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What the index needs from the rest of the archive. */
+export interface LookUpOptions {
+  /** Where the files of the index lie. They are a cache: the folder may be deleted while the index is closed. */
+  readonly folder: string;
+  readonly codebook: Codebook;
+  readonly kernels: Kernels;
+  /** The preview of a picture, or null where there is none (any more). */
+  readonly verify: (pictureId: number) => Promise<Preview | null>;
+  /** Pictures of the frames around that of `pictureId` on its roll: where the rest of a burst is. */
+  readonly neighbours?: (pictureId: number) => readonly number[];
+  /** Told of every frame that a picture was laid over, before the answer: for measuring. */
+  readonly observe?: (candidates: readonly Candidate[]) => void;
+}
+
+/** The index that finds pictures by what they show. */
+export interface LookUpIndex {
+  /** Number of pictures in it. */
+  readonly size: () => number;
+  readonly has: (pictureId: number) => boolean;
+  /** Adds a picture that shows frame `groupId`, in the place of what was known of it. On disk after `flush`. */
+  readonly add: (pictureId: number, groupId: number, description: PictureDescription) => void;
+  /** Forgets a picture. On disk after `flush`. */
+  readonly remove: (pictureId: number) => void;
+  readonly flush: () => void;
+  /** Looks for a picture of bytes (0 to 255) or floats (0 to 1), any size. */
+  readonly find: (
+    luma: Uint8Array | Float32Array,
+    width: number,
+    height: number,
+    options: { readonly limit: number },
+  ) => Promise<{ answer: Answer; hits: Hit[] }>;
+  readonly close: () => void;
+}
+
+/** One picture as the index holds it in memory; its features lie on disk. */
+export interface Slot {
+  readonly pictureId: number;
+  readonly groupId: number;
+  readonly place: EntryPlace;
+}
+
+/** The first number of an entry: what it says. */
+const ADDED = 1;
+const REMOVED = 2;
+const WORD_BYTES = 8;
+
+/** Opens the index in `options.folder`; what a crash left half written there is cut off. */
+export function openLookUpIndex(options: LookUpOptions): LookUpIndex {
+  const { codebook, kernels } = options;
+  const segments = openSegments(options.folder, codebook.version);
+  const postings = createPostings(codebook.size * codebook.size);
+  const slots: (Slot | null)[] = [];
+  const slotOf = new Map<number, number>();
+  const hashes: number[] = [];
+
+  function forget(pictureId: number): void {
+    const slot = slotOf.get(pictureId);
+    if (slot === undefined) return;
+    slots[slot] = null;
+    slotOf.delete(pictureId);
+  }
+
+  function remember(record: PictureRecord, place: EntryPlace): void {
+    forget(record.pictureId);
+    const slot = slots.length;
+    slots.push({ pictureId: record.pictureId, groupId: record.groupId, place });
+    slotOf.set(record.pictureId, slot);
+    hashes.push(record.hash.low, record.hash.high);
+    postings.add(slot, record);
+  }
+
+  segments.readAll((content, place) => {
+    const { kind, body } = unwrap(content);
+    if (kind === ADDED) {
+      const record = readRecord(body);
+      if (record !== null) remember(record, place);
+    } else if (kind === REMOVED) forget(pictureIdIn(body));
+  });
+
+  const finder = createFinder({
+    codebook,
+    kernels,
+    postings,
+    slots,
+    slotOf,
+    hashes,
+    read: (slot) => {
+      const content = segments.read(slot.place);
+      return content === null ? null : readRecord(unwrap(content).body);
+    },
+    preview: async (pictureId): Promise<Preview | null> => options.verify(pictureId),
+    neighbours: options.neighbours ?? (() => []),
+    observe: options.observe ?? (() => {}),
+  });
+
+  return {
+    size: () => slotOf.size,
+    has: (pictureId) => slotOf.has(pictureId),
+    add(pictureId, groupId, description) {
+      const record: PictureRecord = {
+        pictureId,
+        groupId,
+        width: description.width,
+        height: description.height,
+        hash: description.hash,
+        features: encodeFeatures(description.features, codebook, kernels),
+        placement: packPlacement(description.features),
+      };
+      remember(record, segments.append(wrap(ADDED, writeRecord(record))));
+    },
+    remove(pictureId) {
+      if (!slotOf.has(pictureId)) return;
+      const body = new Uint8Array(WORD_BYTES);
+      new DataView(body.buffer).setFloat64(0, pictureId, true);
+      segments.append(wrap(REMOVED, body));
+      forget(pictureId);
+    },
+    flush: () => segments.flush(),
+    find: (luma, width, height, { limit }) => finder.find(luma, width, height, limit),
+    close: () => segments.close(),
+  };
+}
+
+function wrap(kind: number, body: Uint8Array): Uint8Array {
+  const content = new Uint8Array(WORD_BYTES + body.length);
+  content[0] = kind;
+  content.set(body, WORD_BYTES);
+  return content;
+}
+
+function unwrap(content: Uint8Array): { kind: number; body: Uint8Array } {
+  return { kind: content[0] ?? 0, body: content.subarray(WORD_BYTES) };
+}
+
+function pictureIdIn(body: Uint8Array): number {
+  return new DataView(body.buffer, body.byteOffset, body.byteLength).getFloat64(0, true);
+}

@@ -1,0 +1,98 @@
+import { z } from 'zod';
+import { appError } from '../../../shared/api/errors.ts';
+import type { Input } from '../../../shared/api/contract.ts';
+import type { Archive } from '../archive/archive.ts';
+import { command, query } from '../db/query.ts';
+import { ensureFrames, readLabel } from '../film/frames.ts';
+
+type Accepted = Input<'scans.accept'>;
+
+const scanRow = z.object({ id: z.number(), state: z.string() });
+
+/** Versions of a frame from worst to best for showing: a finished positive scan shows best, infrared never. */
+const VERSION_RANK: readonly string[] = ['infrared', 'small', 'copy', 'raw', 'rescan', 'scan', 'positive'];
+
+/** Records which frames the scans of a roll show. Frames that the film must have between them are made too. */
+export function acceptScans(archive: Archive, accepted: Accepted): { framesAdded: number; linked: number } {
+  const { db } = archive;
+  for (const { scanId } of accepted.files) {
+    const found = query(db, scanRow, 'SELECT id, state FROM scan WHERE id = :scanId').find({ scanId });
+    if (!found) throw appError('scan_not_found', { name: String(scanId) });
+  }
+  const labels = accepted.files.flatMap((file) => file.frames.map((frame) => readLabel(frame.label)));
+  const before = query(
+    db,
+    z.object({ label: z.string() }),
+    'SELECT label FROM frame WHERE roll_id = :rollId',
+  ).all({
+    rollId: accepted.rollId,
+  });
+  const all = withGaps(
+    labels,
+    before.map((row) => row.label),
+  );
+  const ids = ensureFrames(db, accepted.rollId, all);
+  const link = command(
+    db,
+    `INSERT INTO frame_scan (frame_id, scan_id, page, x, y, width, height, version, confidence, reason)
+     VALUES (:frameId, :scanId, :page, :x, :y, :width, :height, :version, :confidence, :reason)
+     ON CONFLICT (frame_id, scan_id, page, x, y) DO UPDATE SET version = excluded.version,
+       confidence = excluded.confidence, reason = excluded.reason`,
+  );
+  let linked = 0;
+  for (const file of accepted.files) {
+    for (const frame of file.frames) {
+      const frameId = ids.get(readLabel(frame.label));
+      if (frameId === undefined) throw new Error(`No frame ${frame.label} was made`);
+      const { region, page } = frame;
+      const { scanId, version, confidence, reason } = file;
+      linked += link({ frameId, scanId, page, ...region, version, confidence, reason }).changed;
+    }
+  }
+  chooseBest(archive, new Set(labels.map((label) => ids.get(label) ?? 0)));
+  return { framesAdded: ids.size - before.length, linked };
+}
+
+/**
+ * The labels and the whole numbers missing between the lowest and the highest: film runs on between two frames,
+ * whether the frame there was scanned or not. A jump of more than a roll is no gap but another kind of number.
+ */
+function withGaps(labels: readonly string[], known: readonly string[]): string[] {
+  const whole = [...labels, ...known].filter((label) => /^[1-9]\d{0,2}$/.test(label)).map(Number);
+  if (whole.length === 0 || labels.length === 0) return [...labels];
+  const low = Math.min(...whole);
+  const high = Math.max(...whole);
+  if (high - low > 80) return [...labels];
+  const between = Array.from({ length: high - low + 1 }, (_frame, at) => String(low + at));
+  // On a film whose camera missed the mark every frame is a half step (1A, 2A …): there whole numbers are no frames.
+  const halfSteps = [...labels, ...known].filter((label) => /^\d+A$/.test(label)).length;
+  return halfSteps > whole.length ? [...labels] : [...labels, ...between];
+}
+
+const rankRow = z.object({
+  id: z.number(),
+  version: z.string(),
+  state: z.string(),
+  pixels: z.number().nullable(),
+  best: z.number(),
+});
+
+/** Chooses the version to show of frames whose best nobody has chosen. */
+function chooseBest(archive: Archive, frameIds: ReadonlySet<number>): void {
+  const { db } = archive;
+  for (const frameId of frameIds) {
+    const versions = query(
+      db,
+      rankRow,
+      `SELECT frame_scan.id, frame_scan.version, scan.state, scan.width * scan.height AS pixels, frame_scan.best
+       FROM frame_scan JOIN scan ON scan.id = frame_scan.scan_id WHERE frame_scan.frame_id = :frameId ORDER BY frame_scan.id`,
+    ).all({ frameId });
+    if (versions.some((version) => version.best === 1)) continue;
+    const score = (version: (typeof versions)[number]) =>
+      Number(version.state === 'complete') * 1000 + VERSION_RANK.indexOf(version.version) * 10;
+    const [best] = [...versions].sort(
+      (a, b) => score(b) - score(a) || (b.pixels ?? 0) - (a.pixels ?? 0) || a.id - b.id,
+    );
+    if (best) command(db, 'UPDATE frame_scan SET best = 1 WHERE id = :id')({ id: best.id });
+  }
+}

@@ -1,0 +1,98 @@
+import { resolve } from 'node:path';
+import type { Output } from '../../../shared/api/contract.ts';
+import { appError } from '../../../shared/api/errors.ts';
+import { findSheetPaper, layOutSheet } from '../../../shared/sheet/layout.ts';
+import { PAPERS } from '../../../shared/sheet/paper.ts';
+import type { SheetLayout } from '../../../shared/sheet/sheet-layout.ts';
+import type { SheetSpec } from '../../../shared/sheet/sheet-spec.ts';
+import type { Archive } from '../archive/archive.ts';
+import { findFrames } from '../film/frame-rows.ts';
+import { requireRoll } from '../film/rolls.ts';
+import type { HandlersOf } from '../handler.ts';
+import { ensurePreview } from '../scans/ensure-preview.ts';
+import { ASSETS } from '../files/assets.ts';
+import { createFontShelf } from './font-file.ts';
+import { planRoll } from './plan-rolls.ts';
+import { findSheetFormat, writeSheet } from './write-sheet.ts';
+
+type Summary = Omit<Output<'sheets.layOut'>, 'layout'>;
+
+interface LaidOut {
+  readonly layout: SheetLayout;
+  readonly summary: Summary;
+}
+
+/** @throws {AppError} roll_not_found, sheet_empty, paper_not_found */
+function layOut(archive: Archive, rollIds: readonly number[], spec: SheetSpec): LaidOut {
+  const paper = findSheetPaper(spec);
+  if (!paper) throw appError('paper_not_found', { name: spec.paperId });
+  const pages = rollIds.flatMap((rollId) => planRoll(archive.db, rollId));
+  const layout = layOutSheet({ pages }, spec);
+  const first = layout.pages[0];
+  const names = frameNames(archive, rollIds);
+  return {
+    layout,
+    summary: {
+      pages: layout.pages.length,
+      scale: layout.scale,
+      paper: { widthMm: (first ?? paper).widthMm, heightMm: (first ?? paper).heightMm },
+      frames: layout.frames.map(({ key, page, ...box }) => ({
+        frameId: Number(key),
+        roll: names.get(key)?.roll ?? '',
+        frame: names.get(key)?.label ?? '',
+        page: page + 1,
+        ...box,
+      })),
+      misfit: layout.misfit,
+      missingGlyphs: [...layout.missingGlyphs],
+      shortened: [...layout.shortened],
+    },
+  };
+}
+
+function frameNames(
+  archive: Archive,
+  rollIds: readonly number[],
+): Map<string, { roll: string; label: string }> {
+  const names = new Map<string, { roll: string; label: string }>();
+  for (const rollId of rollIds) {
+    const roll = requireRoll(archive.db, rollId).number;
+    for (const frame of findFrames(archive.db, 'frame.roll_id = :rollId', { rollId })) {
+      names.set(String(frame.id), { roll, label: frame.label });
+    }
+  }
+  return names;
+}
+
+export const SHEET_HANDLERS: HandlersOf<'sheets.papers' | 'sheets.layOut' | 'sheets.write'> = {
+  'sheets.papers': () => [...PAPERS],
+
+  'sheets.layOut': (archive, { rollIds, spec }) => {
+    const { layout, summary } = layOut(archive, rollIds, spec);
+    return { ...summary, layout };
+  },
+
+  'sheets.write': async (archive, { rollIds, spec, file, overwrite, ppi }, { signal }) => {
+    const format = findSheetFormat(file);
+    if (!format) {
+      throw appError('value_not_valid', {
+        field: 'file',
+        value: file,
+        reason: 'it must end in .pdf, .png or .tif',
+      });
+    }
+    const { layout, summary } = layOut(archive, rollIds, spec);
+    if (layout.misfit) return { ...summary, files: [] };
+    const title = spec.title ?? rollIds.map((id) => requireRoll(archive.db, id).number).join(', ');
+    const written = await writeSheet(
+      layout,
+      { path: resolve(file), format, ppi, overwrite, title, madeAt: archive.now() },
+      {
+        pictureFile: (id) => ensurePreview(archive, id, 'large'),
+        shelf: createFontShelf(new URL('fonts/', ASSETS)),
+        signal,
+      },
+    );
+    return { ...summary, files: [...written.files] };
+  },
+};
