@@ -1,6 +1,5 @@
 /** Value types of a WebAssembly function. Source: W3C, WebAssembly Core Specification 2.0, section 5.3. */
 export const I32 = 0x7f;
-export const I64 = 0x7e;
 export const V128 = 0x7b;
 
 /** One function: `body` may use the parameters first, then the locals, by number. It returns nothing or an i32. */
@@ -11,6 +10,9 @@ export interface AssembledFunction {
   readonly locals: readonly number[];
   readonly body: readonly number[];
 }
+
+/** "\\0asm", then version 1. */
+const MAGIC_AND_VERSION = [0x00, 0x61, 0x73, 0x6d, 0x01, 0x00, 0x00, 0x00];
 
 /** An unsigned number in LEB128. Source: the same, section 5.2.2. */
 export function unsigned(value: number): number[] {
@@ -51,7 +53,7 @@ export function assembleModule(functions: readonly AssembledFunction[]): Uint8Ar
     return [...unsigned(inside.length), ...inside];
   });
   return Uint8Array.from([
-    ...[0x00, 0x61, 0x73, 0x6d, 0x01, 0x00, 0x00, 0x00],
+    ...MAGIC_AND_VERSION,
     ...section(1, list(types)),
     ...section(2, list(imports)),
     ...section(3, list(functions.map((_, i) => unsigned(i)))),
@@ -74,18 +76,14 @@ function text(value: string): number[] {
 
 /** Instructions, by their names in the specification, section 5.4. */
 export const at = {
+  /** One after the other. */
+  all: (...parts: readonly (readonly number[])[]) => parts.flat(),
   get: (local: number) => [0x20, ...unsigned(local)],
   set: (local: number) => [0x21, ...unsigned(local)],
   number: (value: number) => [0x41, ...signed(value)],
   plus: [0x6a],
   minus: [0x6b],
   lessUnsigned: [0x49],
-  loadI64: (offset: number) => [0x29, 0x03, ...unsigned(offset)],
-  storeI32: (offset: number) => [0x36, 0x02, ...unsigned(offset)],
-  xor64: [0x85],
-  countOnes64: [0x7b],
-  wrap64: [0xa7],
-  lessOrEqualUnsigned: [0x4d],
   loadVector: (offset: number) => [0xfd, 0x00, 0x02, ...unsigned(offset)],
   loadSplat: (offset: number) => [0xfd, 0x09, 0x02, ...unsigned(offset)],
   storeVector: (offset: number) => [0xfd, 0x0b, 0x02, ...unsigned(offset)],
@@ -93,6 +91,4 @@ export const at = {
   timesFloats: [0xfd, 0xe6, 0x01],
   /** `body`, again and again while it leaves a number other than 0. Runs at least once. */
   repeatWhile: (body: readonly number[]) => [0x03, 0x40, ...body, 0x0d, 0x00, 0x0b],
-  /** `body` if the number on the stack is not 0. */
-  when: (body: readonly number[]) => [0x04, 0x40, ...body, 0x0b],
 };

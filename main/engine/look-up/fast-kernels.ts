@@ -35,13 +35,13 @@ function weighFunction(): AssembledFunction {
       ...at.timesFloats,
       ...at.set(sum(q)),
     ]),
-    ...[...at.get(source), ...at.set(before), ...at.get(source), ...at.set(after)],
-    ...[...at.get(weights), ...at.set(weight)],
+    ...at.all(at.get(source), at.set(before), at.get(source), at.set(after)),
+    ...at.all(at.get(weights), at.set(weight)),
     ...at.repeatWhile([
-      ...[...at.get(weight), ...at.number(FLOAT_BYTES), ...at.plus, ...at.set(weight)],
-      ...[...at.get(before), ...at.get(step), ...at.minus, ...at.set(before)],
-      ...[...at.get(after), ...at.get(step), ...at.plus, ...at.set(after)],
-      ...[...at.get(weight), ...at.loadSplat(0), ...at.set(factor)],
+      ...at.all(at.get(weight), at.number(FLOAT_BYTES), at.plus, at.set(weight)),
+      ...at.all(at.get(before), at.get(step), at.minus, at.set(before)),
+      ...at.all(at.get(after), at.get(step), at.plus, at.set(after)),
+      ...at.all(at.get(weight), at.loadSplat(0), at.set(factor)),
       ...QUARTERS.flatMap((q) => [
         ...at.get(sum(q)),
         ...at.get(before),
@@ -54,12 +54,12 @@ function weighFunction(): AssembledFunction {
         ...at.plusFloats,
         ...at.set(sum(q)),
       ]),
-      ...[...at.get(weight), ...at.get(weightsEnd), ...at.lessUnsigned],
+      ...at.all(at.get(weight), at.get(weightsEnd), at.lessUnsigned),
     ]),
     ...QUARTERS.flatMap((q) => [...at.get(target), ...at.get(sum(q)), ...at.storeVector(q * 16)]),
-    ...[...at.get(source), ...at.number(STRIDE_BYTES), ...at.plus, ...at.set(source)],
-    ...[...at.get(target), ...at.number(STRIDE_BYTES), ...at.plus, ...at.set(target)],
-    ...[...at.get(target), ...at.get(end), ...at.lessUnsigned],
+    ...at.all(at.get(source), at.number(STRIDE_BYTES), at.plus, at.set(source)),
+    ...at.all(at.get(target), at.number(STRIDE_BYTES), at.plus, at.set(target)),
+    ...at.all(at.get(target), at.get(end), at.lessUnsigned),
   ]);
   return {
     name: 'weigh',
@@ -78,9 +78,9 @@ function dotsFunction(): AssembledFunction {
   const zero = [0xfd, 0x0c, ...new Array<number>(16).fill(0)];
   const body = at.repeatWhile([
     ...QUARTERS.flatMap((q) => [...zero, ...at.set(sum(q))]),
-    ...[...at.get(vector), ...at.set(place), ...at.get(table), ...at.set(row)],
+    ...at.all(at.get(vector), at.set(place), at.get(table), at.set(row)),
     ...at.repeatWhile([
-      ...[...at.get(place), ...at.loadSplat(0), ...at.set(factor)],
+      ...at.all(at.get(place), at.loadSplat(0), at.set(factor)),
       ...QUARTERS.flatMap((q) => [
         ...at.get(sum(q)),
         ...at.get(row),
@@ -90,14 +90,14 @@ function dotsFunction(): AssembledFunction {
         ...at.plusFloats,
         ...at.set(sum(q)),
       ]),
-      ...[...at.get(row), ...at.get(rowBytes), ...at.plus, ...at.set(row)],
-      ...[...at.get(place), ...at.number(FLOAT_BYTES), ...at.plus, ...at.set(place)],
-      ...[...at.get(place), ...at.get(vectorEnd), ...at.lessUnsigned],
+      ...at.all(at.get(row), at.get(rowBytes), at.plus, at.set(row)),
+      ...at.all(at.get(place), at.number(FLOAT_BYTES), at.plus, at.set(place)),
+      ...at.all(at.get(place), at.get(vectorEnd), at.lessUnsigned),
     ]),
     ...QUARTERS.flatMap((q) => [...at.get(out), ...at.get(sum(q)), ...at.storeVector(q * 16)]),
-    ...[...at.get(table), ...at.number(STRIDE_BYTES), ...at.plus, ...at.set(table)],
-    ...[...at.get(out), ...at.number(STRIDE_BYTES), ...at.plus, ...at.set(out)],
-    ...[...at.get(out), ...at.get(end), ...at.lessUnsigned],
+    ...at.all(at.get(table), at.number(STRIDE_BYTES), at.plus, at.set(table)),
+    ...at.all(at.get(out), at.number(STRIDE_BYTES), at.plus, at.set(out)),
+    ...at.all(at.get(out), at.get(end), at.lessUnsigned),
   ]);
   return {
     name: 'dots',
