@@ -63,6 +63,10 @@ async function cpuMs(work: () => Promise<unknown>): Promise<number> {
   return (user + system) / 1000;
 }
 
+function say(line: string): void {
+  process.stdout.write(`${line}\n`);
+}
+
 function median(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 }
@@ -83,12 +87,12 @@ try {
     }
     const yard = median(times.yardstick);
     const [whole, first] = [median(times.whole), median(times.first)];
-    console.log(
+    say(
       `${name}: yardstick ${yard.toFixed(0)} ms CPU, whole ${whole.toFixed(0)} (${(whole / yard).toFixed(2)}, ` +
         `goal ${goal}), first pass ${first.toFixed(0)} (${(first / yard).toFixed(2)})`,
     );
   }
-  console.log(`largest resident memory ${Math.round(process.resourceUsage().maxRSS / 1024)} MiB`);
+  say(`largest resident memory ${Math.round(process.resourceUsage().maxRSS / 1024)} MiB`);
 } finally {
   rmSync(folder, { recursive: true });
 }
