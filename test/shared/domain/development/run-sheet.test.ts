@@ -144,6 +144,18 @@ describe('cues of the run sheet', () => {
     ]);
   });
 
+  it('are heard once when asked about at the very second', () => {
+    expect(cueTimes(59, 60)).toEqual([[60, 'agitate']]);
+    expect(cueTimes(60, 61)).toEqual([]);
+  });
+
+  it('follow a clock that was set', () => {
+    // Put forward by an hour at 0:40: the turn due at 1:00 is due when the wall clock reads 61:00.
+    const shifted: RunEvent[] = [...events, { ...at(3, 3640), kind: 'clock_shifted', seconds: 3600 }];
+    const due = cuesBetween(plan, shifted, ms(3659), ms(3660));
+    expect(due.map((cue) => [cue.atSeconds, cue.kind])).toEqual([[60, 'agitate']]);
+  });
+
   it('are heard no more once the step was left', () => {
     const left: RunEvent[] = [...events, { ...at(3, 100), kind: 'step_ended' }];
     expect(cuesBetween(plan, left, ms(100), ms(300))).toEqual([]);
