@@ -1,10 +1,10 @@
 /** Where a list that opens from a button goes, in pixels of the window. */
-export interface Place {
+export type Place = {
   readonly left: number;
   readonly top: number;
   readonly maxHeight: number;
   readonly minWidth: number;
-}
+};
 
 const EDGE_PX = 8;
 

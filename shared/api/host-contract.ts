@@ -34,7 +34,6 @@ export const MENU_COMMANDS = [
   'dark',
   'light',
   'red',
-  'keys',
 ] as const;
 export type MenuCommand = (typeof MENU_COMMANDS)[number];
 

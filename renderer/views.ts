@@ -1,0 +1,16 @@
+import type { ComponentType } from 'react';
+import type { Route } from './state/route.ts';
+
+/** A view: what one place of the window shows. */
+export interface View {
+  /** Its name in the address: `rolls`. */
+  readonly name: string;
+  /** Its name in words, on the top line and as the title of the window. */
+  readonly title: string;
+  /** Whether it stands on the top line; others are reached from within. */
+  readonly place: boolean;
+  readonly component: ComponentType<{ readonly route: Route }>;
+}
+
+/** Every view there is, in the order of the top line. The first is where an archive opens. */
+export const VIEWS: readonly View[] = [];
