@@ -1,4 +1,8 @@
-import exifr from 'exifr';
+import * as exifr from 'exifr';
+
+// The library's two builds differ: Node loads the one whose functions are all on the default, bundlers and test
+// runners the other, whose default lacks this one.
+const readPacket = typeof exifr.sidecar === 'function' ? exifr.sidecar : exifr.default.sidecar;
 
 /** The properties of an XMP packet that are read, as text; null where absent. */
 export interface XmpFields {
@@ -17,7 +21,7 @@ export async function readXmp(packet: Buffer): Promise<XmpFields | null> {
   if (packet.length > LARGEST_BYTES) return null;
   let parsed: unknown;
   try {
-    parsed = await exifr.sidecar(packet, { xmp: true, mergeOutput: false, reviveValues: false }, 'xmp');
+    parsed = await readPacket(packet, { xmp: true, mergeOutput: false, reviveValues: false }, 'xmp');
   } catch {
     // A packet that is no XML says nothing; the caller remarks on it.
     return null;
