@@ -285,7 +285,9 @@ describe.runIf(folder !== null)('scans made elsewhere, without a line in truth.j
   it('show CMYK the right way round', async () => {
     const profiled = await readScan(join(top, 'third-party/cmyk_jpeg.tif'), { today: TODAY });
     // Source: MANIFEST.md: quarters cyan, magenta / yellow, black.
-    const [cyan, magenta, yellow, black] = await readQuarters(mainPage(profiled)?.preview?.large ?? Buffer.alloc(0));
+    const [cyan, magenta, yellow, black] = await readQuarters(
+      mainPage(profiled)?.preview?.large ?? Buffer.alloc(0),
+    );
     expect(cyan?.[0]).toBeLessThan(100);
     expect(cyan?.[2]).toBeGreaterThan(150);
     expect(magenta?.[1]).toBeLessThan(100);
