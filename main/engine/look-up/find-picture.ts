@@ -27,7 +27,7 @@ import { variedAngle, VARIANTS, type Variant } from '../../../shared/domain/look
 import type { Preview, Slot } from './look-up-index.ts';
 import type { Postings } from './postings.ts';
 import { signedFromRecord, type PictureRecord } from './record.ts';
-import { createVoting } from './vote.ts';
+import { createVoting, type Voted } from './vote.ts';
 
 /** What the finder works on: the open index and the archive behind it. */
 export interface FinderParts {
@@ -120,16 +120,13 @@ export function createFinder(parts: FinderParts): Finder {
   }
 
   /** Frames whose features agree with the picture's, most first. */
-  function fitting(
-    described: PictureDescription,
-    signed: Signed,
-    variant: Variant,
-    candidates: readonly Slot[],
-  ) {
-    return candidates
-      .flatMap((slot) => {
+  function fitting(described: PictureDescription, signed: Signed, variant: Variant, voted: readonly Voted[]) {
+    return voted
+      .flatMap(({ slot: number, turn }) => {
+        const slot = slots[number];
+        if (!slot) return [];
         const record = parts.read(slot);
-        const fit = record === null ? null : fitFeatures(signed, signedFromRecord(record));
+        const fit = record === null ? null : fitFeatures(signed, signedFromRecord(record), turn);
         if (record === null || fit === null || fit.inliers < FEWEST_INLIERS) return [];
         const toPixels = scaling(described.width, described.height);
         const flip: Matrix = variant.mirrored
@@ -150,12 +147,7 @@ export function createFinder(parts: FinderParts): Finder {
       const mixed = mixedDescriptors(described.features, variant);
       const voted = voting.vote(described.features, mixed, probes, variant, MOST_VOTED);
       const signed = signedVariant(described, variant, mixed);
-      const fits = fitting(
-        described,
-        signed,
-        variant,
-        voted.flatMap(({ slot }) => slots[slot] ?? []),
-      );
+      const fits = fitting(described, signed, variant, voted);
       for (const { slot, start, inliers } of fits.slice(0, MOST_EXAMINED)) {
         const candidate = await lay(picture, slot, start, variant.negative, inliers);
         if (candidate !== null) found.push(candidate);

@@ -1,6 +1,6 @@
 import { angleSixteenth, type PictureRecord } from './record.ts';
 
-/** A run of postings of one cell: bits and places from `start` to before `end`. */
+/** A run of postings of one cell: bits and places from `start` to before `end`. Good until the next visit. */
 export interface PostingRun {
   readonly bits: Uint32Array;
   /** Slot of the picture × 16 + the feature's angle in sixteenths of a turn. */
@@ -18,22 +18,29 @@ export interface Postings {
   readonly meanLength: () => number;
 }
 
-interface Fresh {
-  readonly bits: number[];
-  readonly places: number[];
-}
+/** The fresh postings are sorted in when they are more than this, and more than their share of the sorted ones. */
+const FEWEST_FRESH = 40_000;
+const FRESH_SHARE = 0.25;
+const END = -1;
 
-const FEWEST_FRESH = 400_000;
-/** The fresh ones are sorted in when they are more than this share of the sorted ones. */
-const FRESH_SHARE = 0.125;
-
-/** Postings of a codebook with `cellCount` cells: a sorted block, and what came since in lists. */
+/** Postings of a codebook with `cellCount` cells: a sorted block, and what came since in chains. */
 export function createPostings(cellCount: number): Postings {
   let starts = new Uint32Array(cellCount + 1);
   let bits = new Uint32Array(0);
   let places = new Uint32Array(0);
-  let fresh = new Map<number, Fresh>();
+  const heads = new Int32Array(cellCount).fill(END);
+  let next = new Int32Array(FEWEST_FRESH);
+  let freshBits = new Uint32Array(FEWEST_FRESH);
+  let freshPlaces = new Uint32Array(FEWEST_FRESH);
   let freshCount = 0;
+  let chain = { bits: new Uint32Array(64), places: new Uint32Array(64) };
+
+  function makeRoom(): void {
+    if (freshCount < next.length) return;
+    next = grown(next, new Int32Array(next.length * 2));
+    freshBits = grown(freshBits, new Uint32Array(freshBits.length * 2));
+    freshPlaces = grown(freshPlaces, new Uint32Array(freshPlaces.length * 2));
+  }
 
   function sortIn(): void {
     const total = bits.length + freshCount;
@@ -43,22 +50,19 @@ export function createPostings(cellCount: number): Postings {
     let at = 0;
     for (let cell = 0; cell < cellCount; cell++) {
       nextStarts[cell] = at;
-      const start = starts[cell] ?? 0;
       const end = starts[cell + 1] ?? 0;
-      if (end > start) {
-        nextBits.set(bits.subarray(start, end), at);
-        nextPlaces.set(places.subarray(start, end), at);
-        at += end - start;
+      for (let k = starts[cell] ?? 0; k < end; k++, at++) {
+        nextBits[at] = bits[k] ?? 0;
+        nextPlaces[at] = places[k] ?? 0;
       }
-      const list = fresh.get(cell);
-      if (list === undefined) continue;
-      nextBits.set(list.bits, at);
-      nextPlaces.set(list.places, at);
-      at += list.bits.length;
+      for (let k = heads[cell] ?? END; k !== END; k = next[k] ?? END, at++) {
+        nextBits[at] = freshBits[k] ?? 0;
+        nextPlaces[at] = freshPlaces[k] ?? 0;
+      }
     }
     nextStarts[cellCount] = at;
     [starts, bits, places] = [nextStarts, nextBits, nextPlaces];
-    fresh = new Map();
+    heads.fill(END);
     freshCount = 0;
   }
 
@@ -66,31 +70,37 @@ export function createPostings(cellCount: number): Postings {
     add(slot, record) {
       const { count, cells, voteBits } = record.features;
       for (let i = 0; i < count; i++) {
+        makeRoom();
         const cell = cells[i] ?? 0;
-        let list = fresh.get(cell);
-        if (list === undefined) {
-          list = { bits: [], places: [] };
-          fresh.set(cell, list);
-        }
-        list.bits.push(voteBits[i] ?? 0);
-        list.places.push(slot * 16 + angleSixteenth(record.placement[i] ?? 0));
+        freshBits[freshCount] = voteBits[i] ?? 0;
+        freshPlaces[freshCount] = slot * 16 + angleSixteenth(record.placement[i] ?? 0);
+        next[freshCount] = heads[cell] ?? END;
+        heads[cell] = freshCount++;
       }
-      freshCount += count;
       if (freshCount > Math.max(FEWEST_FRESH, bits.length * FRESH_SHARE)) sortIn();
     },
     visit(cell, take) {
       const start = starts[cell] ?? 0;
       const end = starts[cell + 1] ?? 0;
       if (end > start) take({ bits, places, start, end });
-      const list = fresh.get(cell);
-      if (list === undefined) return;
-      take({
-        bits: Uint32Array.from(list.bits),
-        places: Uint32Array.from(list.places),
-        start: 0,
-        end: list.bits.length,
-      });
+      let length = 0;
+      for (let k = heads[cell] ?? END; k !== END; k = next[k] ?? END, length++) {
+        if (length === chain.bits.length) {
+          chain = {
+            bits: grown(chain.bits, new Uint32Array(length * 2)),
+            places: grown(chain.places, new Uint32Array(length * 2)),
+          };
+        }
+        chain.bits[length] = freshBits[k] ?? 0;
+        chain.places[length] = freshPlaces[k] ?? 0;
+      }
+      if (length > 0) take({ ...chain, start: 0, end: length });
     },
     meanLength: () => (bits.length + freshCount) / cellCount,
   };
+}
+
+function grown<Numbers extends Int32Array | Uint32Array>(from: Numbers, to: Numbers): Numbers {
+  to.set(from);
+  return to;
 }

@@ -37,7 +37,12 @@ function angleStep(angle: number): number {
   return ((Math.round((angle / TURN) * ANGLE_STEPS) % ANGLE_STEPS) + ANGLE_STEPS) % ANGLE_STEPS;
 }
 
-/** The angle of a packed placement in sixteenths of a turn, 0 to 15. */
+/** The sixteenth of a turn, 0 to 15, that an angle (radians) lies in. */
+export function sixteenthOf(angle: number): number {
+  return angleStep(angle) >>> 3;
+}
+
+/** The same of a packed placement. */
 export function angleSixteenth(packed: number): number {
   return (packed & (ANGLE_STEPS - 1)) >>> 3;
 }
@@ -45,15 +50,16 @@ export function angleSixteenth(packed: number): number {
 /** A record's features ready to be matched. */
 export function signedFromRecord(record: PictureRecord): Signed {
   const { count, signatures } = record.features;
-  const unpack = (read: (packed: number) => number) => Float32Array.from(record.placement, read);
-  return {
-    count,
-    signatures,
-    x: unpack((packed) => ((packed >>> 22) / PLACE_STEPS) * DESCRIBED_LONG_SIDE),
-    y: unpack((packed) => (((packed >>> 12) & 1023) / PLACE_STEPS) * DESCRIBED_LONG_SIDE),
-    scale: unpack((packed) => 2 ** (((packed >>> 7) & 31) / SCALE_STEPS_PER_OCTAVE)),
-    angle: unpack((packed) => ((packed & (ANGLE_STEPS - 1)) / ANGLE_STEPS) * TURN),
-  };
+  const [x, y, scale, angle] = [0, 1, 2, 3].map(() => new Float32Array(count));
+  if (!x || !y || !scale || !angle) throw new Error('four arrays were made');
+  for (let i = 0; i < count; i++) {
+    const packed = record.placement[i] ?? 0;
+    x[i] = ((packed >>> 22) / PLACE_STEPS) * DESCRIBED_LONG_SIDE;
+    y[i] = (((packed >>> 12) & PLACE_STEPS) / PLACE_STEPS) * DESCRIBED_LONG_SIDE;
+    scale[i] = 2 ** (((packed >>> 7) & 31) / SCALE_STEPS_PER_OCTAVE);
+    angle[i] = ((packed & (ANGLE_STEPS - 1)) / ANGLE_STEPS) * TURN;
+  }
+  return { count, signatures, x, y, scale, angle };
 }
 
 /** A record as bytes, little-endian. */
@@ -68,12 +74,12 @@ export function writeRecord(record: PictureRecord): Uint8Array {
   view.setUint32(20, record.hash.low, true);
   view.setUint32(24, record.hash.high, true);
   view.setUint32(28, count, true);
-  let at = HEAD_BYTES;
-  for (const words of [cells, voteBits, signatures, record.placement]) {
-    for (const word of words) {
-      view.setUint32(at, word, true);
-      at += 4;
-    }
+  // Every machine that this runs on is little-endian, as the file is.
+  const words = new Uint32Array(bytes.buffer, HEAD_BYTES);
+  let at = 0;
+  for (const part of [cells, voteBits, signatures, record.placement]) {
+    words.set(part, at);
+    at += part.length;
   }
   return bytes;
 }
@@ -84,8 +90,8 @@ export function readRecord(bytes: Uint8Array): PictureRecord | null {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const count = view.getUint32(28, true);
   if (bytes.length !== HEAD_BYTES + count * FEATURE_WORDS * 4) return null;
-  const words = (from: number, length: number) =>
-    Uint32Array.from({ length }, (_, i) => view.getUint32(HEAD_BYTES + (from + i) * 4, true));
+  const copy = new Uint32Array(bytes.slice(HEAD_BYTES).buffer, 0, count * FEATURE_WORDS);
+  const words = (start: number, length: number) => copy.subarray(start, start + length);
   return {
     pictureId: view.getFloat64(0, true),
     groupId: view.getFloat64(8, true),

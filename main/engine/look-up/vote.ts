@@ -5,6 +5,7 @@ import { countOnes, signBits } from '../../../shared/domain/look-up/mixing.ts';
 import { variedCell, type Probes } from '../../../shared/domain/look-up/probes.ts';
 import { variedAngle, type Variant } from '../../../shared/domain/look-up/variants.ts';
 import type { Postings } from './postings.ts';
+import { sixteenthOf } from './record.ts';
 
 // Ours, chosen on the half of the labelled set that is for choosing.
 const BITS_LIMIT = 10;
@@ -13,6 +14,14 @@ const BITS_SPREAD = 40;
 const FULLEST = 60;
 const HITS_DAMPING = 8;
 const TURN = 2 * Math.PI;
+const WEIGHTS = Float32Array.from({ length: 33 }, (_, distance) => Math.exp(-(distance ** 2) / BITS_SPREAD));
+
+/** A picture of the archive with its votes, and the turn (radians) that most of them agree on. */
+export interface Voted {
+  readonly slot: number;
+  readonly votes: number;
+  readonly turn: number;
+}
 
 /** Counts, for every picture of the archive, the features that it may share with the one that is looked for. */
 export interface Voting {
@@ -23,7 +32,7 @@ export interface Voting {
     probes: Probes,
     variant: Variant,
     most: number,
-  ) => { slot: number; votes: number }[];
+  ) => Voted[];
 }
 
 /**
@@ -33,7 +42,7 @@ export interface Voting {
 export function createVoting(codebook: Codebook, postings: Postings): Voting {
   let votes = new Float32Array(0);
   let lastVoter = new Int32Array(0);
-  let touched: number[] = [];
+  let hits: Hits = { places: new Uint32Array(1024), weights: new Float32Array(1024) };
 
   function makeRoom(slot: number): void {
     if (slot < lastVoter.length) return;
@@ -49,12 +58,11 @@ export function createVoting(codebook: Codebook, postings: Postings): Voting {
     vote(features, mixed, probes, variant, most) {
       const fullest = Math.max(64, postings.meanLength() * FULLEST);
       const middle = new Float32Array(VOTE_BITS);
-      const hits: { slot: number; turn: number; weight: number }[] = [];
+      const touched: number[] = [];
       for (let i = 0; i < features.count; i++) {
         const row = mixed.subarray(i * DESCRIPTOR_LENGTH, i * DESCRIPTOR_LENGTH + VOTE_BITS);
-        const angle = variedAngle(features.angle[i] ?? 0, variant);
-        const sixteenth = ((Math.round((angle / TURN) * 16) % 16) + 16) % 16;
-        hits.length = 0;
+        const sixteenth = sixteenthOf(variedAngle(features.angle[i] ?? 0, variant));
+        let count = 0;
         for (let rank = 0; rank < probes.reach; rank++) {
           const cell = variedCell(probes.cells[i * probes.reach + rank] ?? 0, codebook.size, variant);
           let own = -1;
@@ -73,34 +81,49 @@ export function createVoting(codebook: Codebook, postings: Postings): Voting {
               // One vote a feature and picture: the nearest cell comes first.
               if (lastVoter[slot] === i) continue;
               lastVoter[slot] = i;
-              const weight = Math.exp((-distance * distance) / BITS_SPREAD);
-              hits.push({ slot, turn: ((place & 15) - sixteenth + 16) & 15, weight });
+              if (count === hits.places.length) hits = doubled(hits);
+              // A sixteenth of a turn is kept below the slot, as in the postings.
+              hits.places[count] = slot * 16 + ((place - sixteenth) & 15);
+              hits.weights[count++] = WEIGHTS[distance] ?? 0;
             }
           });
         }
-        const share = 1 / Math.sqrt(1 + hits.length / HITS_DAMPING);
-        for (const { slot, turn, weight } of hits) {
-          const at = slot * 16 + turn;
-          if (votes[at] === 0) touched.push(slot);
-          votes[at] = (votes[at] ?? 0) + weight * share;
+        const share = 1 / Math.sqrt(1 + count / HITS_DAMPING);
+        for (let k = 0; k < count; k++) {
+          const at = hits.places[k] ?? 0;
+          if (votes[at] === 0) touched.push(at >>> 4);
+          votes[at] = (votes[at] ?? 0) + (hits.weights[k] ?? 0) * share;
         }
       }
-      const seen = new Set(touched);
-      const sums: { slot: number; votes: number }[] = [];
-      for (const slot of seen) {
+      const sums: Voted[] = [];
+      for (const slot of new Set(touched)) {
         let best = 0;
+        let middle = 0;
         for (let turn = 0; turn < 16; turn++) {
+          const before = votes[slot * 16 + ((turn + 15) & 15)] ?? 0;
           const here = votes[slot * 16 + turn] ?? 0;
-          const next = votes[slot * 16 + ((turn + 1) & 15)] ?? 0;
-          const after = votes[slot * 16 + ((turn + 2) & 15)] ?? 0;
-          best = Math.max(best, here / 2 + next + after / 2);
+          const after = votes[slot * 16 + ((turn + 1) & 15)] ?? 0;
+          if (before / 2 + here + after / 2 <= best) continue;
+          best = before / 2 + here + after / 2;
+          middle = turn;
         }
-        sums.push({ slot, votes: best });
+        sums.push({ slot, votes: best, turn: (middle / 16) * TURN });
         votes.fill(0, slot * 16, slot * 16 + 16);
         lastVoter[slot] = -1;
       }
-      touched = [];
       return sums.sort((a, b) => b.votes - a.votes).slice(0, most);
     },
   };
+}
+
+interface Hits {
+  readonly places: Uint32Array<ArrayBuffer>;
+  readonly weights: Float32Array<ArrayBuffer>;
+}
+
+function doubled({ places, weights }: Hits): Hits {
+  const more = { places: new Uint32Array(places.length * 2), weights: new Float32Array(weights.length * 2) };
+  more.places.set(places);
+  more.weights.set(weights);
+  return more;
 }

@@ -39,10 +39,18 @@ const LAST_TOLERANCE_PX = 9;
 const SCALE_LIMIT = 0.8 * Math.LN2;
 const ANGLE_LIMIT = (32 * Math.PI) / 180;
 const AFFINE_FROM = 8;
+const TURN = 2 * Math.PI;
+const SECTORS = 32;
+/** Sectors to either side of the expected one: 3.5 of 32 are 39°. */
+const SECTOR_REACH = 3;
+const NOBODY = new Uint16Array(0);
 
-/** The best agreement of `picture` with `frame`, or null where fewer than three features agree. */
-export function fitFeatures(picture: Signed, frame: Signed): Fit | null {
-  const matches = findMatches(picture, frame);
+/**
+ * The best agreement of `picture` with `frame`, turned by about `turn` (radians) in it, or null where fewer than
+ * three features agree.
+ */
+export function fitFeatures(picture: Signed, frame: Signed, turn: number): Fit | null {
+  const matches = findMatches(picture, frame, turn);
   if (matches.length < 3) return null;
   let best: { matrix: Matrix; inliers: Match[] } | null = null;
   for (const seed of matches.slice(0, HYPOTHESES)) {
@@ -61,25 +69,28 @@ export function fitFeatures(picture: Signed, frame: Signed): Fit | null {
   return { matrix: best.matrix, inliers: new Set(best.inliers.map((match) => match.frame)).size };
 }
 
-/** For each feature of the picture the nearest of the frame, where it is near enough; nearest first. */
-function findMatches(picture: Signed, frame: Signed): Match[] {
+/** For each feature of the picture the nearest of the frame that is turned right and near enough; nearest first. */
+function findMatches(picture: Signed, frame: Signed, turn: number): Match[] {
   const matches: Match[] = [];
+  const sectors = sectorsOf(frame);
   for (let i = 0; i < picture.count; i++) {
     const own = i * SIGNATURE_WORDS;
     const first = picture.signatures[own] ?? 0;
     const second = picture.signatures[own + 1] ?? 0;
     const third = picture.signatures[own + 2] ?? 0;
+    const middle = Math.floor((((picture.angle[i] ?? 0) + turn) / TURN) * SECTORS) + 4 * SECTORS;
     let nearest = -1;
     let least = DISTANCE_LIMIT + 1;
-    for (let k = 0; k < frame.count; k++) {
-      const other = k * SIGNATURE_WORDS;
-      const start = countOnes(first ^ (frame.signatures[other] ?? 0));
-      if (start > FIRST_WORD_LIMIT || start >= least) continue;
-      const distance =
-        start +
-        countOnes(second ^ (frame.signatures[other + 1] ?? 0)) +
-        countOnes(third ^ (frame.signatures[other + 2] ?? 0));
-      if (distance < least) {
+    for (let step = -SECTOR_REACH; step <= SECTOR_REACH; step++) {
+      for (const k of sectors[(middle + step) % SECTORS] ?? NOBODY) {
+        const other = k * SIGNATURE_WORDS;
+        const start = countOnes(first ^ (frame.signatures[other] ?? 0));
+        if (start > FIRST_WORD_LIMIT || start >= least) continue;
+        const distance =
+          start +
+          countOnes(second ^ (frame.signatures[other + 1] ?? 0)) +
+          countOnes(third ^ (frame.signatures[other + 2] ?? 0));
+        if (distance >= least) continue;
         least = distance;
         nearest = k;
       }
@@ -87,6 +98,16 @@ function findMatches(picture: Signed, frame: Signed): Match[] {
     if (nearest >= 0) matches.push({ picture: i, frame: nearest, distance: least });
   }
   return matches.sort((a, b) => a.distance - b.distance);
+}
+
+/** The features by the sector their angle lies in. */
+function sectorsOf(frame: Placement): Uint16Array[] {
+  const lists: number[][] = Array.from({ length: SECTORS }, () => []);
+  for (let k = 0; k < frame.count; k++) {
+    const sector = Math.floor(((frame.angle[k] ?? 0) / TURN) * SECTORS) + 2 * SECTORS;
+    lists[sector % SECTORS]?.push(k);
+  }
+  return lists.map((list) => Uint16Array.from(list));
 }
 
 function similarityOf(picture: Placement, frame: Placement, match: Match): Matrix {
@@ -120,15 +141,21 @@ function agreeing(
   const turn = Math.atan2(d - b, a + e);
   const reach = (tolerancePx * Math.min(1, ratio)) ** 2;
   const logRatio = Math.log(ratio);
-  return matches.filter(({ picture: i, frame: k }) => {
-    const [x, y] = [picture.x[i] ?? 0, picture.y[i] ?? 0];
+  const agreed: Match[] = [];
+  for (const match of matches) {
+    const i = match.picture;
+    const k = match.frame;
+    const x = picture.x[i] ?? 0;
+    const y = picture.y[i] ?? 0;
     const dx = a * x + b * y + c - (frame.x[k] ?? 0);
     const dy = d * x + e * y + f - (frame.y[k] ?? 0);
-    if (dx * dx + dy * dy > reach) return false;
+    if (dx * dx + dy * dy > reach) continue;
     const scale = Math.log((frame.scale[k] ?? 1) / (picture.scale[i] ?? 1)) - logRatio;
-    if (Math.abs(scale) > SCALE_LIMIT) return false;
-    return Math.abs(turnBetween((frame.angle[k] ?? 0) - (picture.angle[i] ?? 0), turn)) <= ANGLE_LIMIT;
-  });
+    if (Math.abs(scale) > SCALE_LIMIT) continue;
+    const off = turnBetween((frame.angle[k] ?? 0) - (picture.angle[i] ?? 0), turn);
+    if (Math.abs(off) <= ANGLE_LIMIT) agreed.push(match);
+  }
+  return agreed;
 }
 
 /** The difference of two angles, −π to π. */
