@@ -62,12 +62,19 @@ function addEdge(shares: Float32Array, width: number, x0: number, y0: number, x1
   if (y0 === y1) return;
   const direction = y0 < y1 ? 1 : -1;
   const [topX, topY, endX, endY] = y0 < y1 ? [x0, y0, x1, y1] : [x1, y1, x0, y0];
-  const slope = (endX - topX) / (endY - topY);
+  // Shares of the edge rather than its slope: an edge may be so flat that a slope would overflow.
+  const place = (y: number): number => topX + (endX - topX) * Math.min(1, (y - topY) / (endY - topY));
   let x = topX;
   for (let y = Math.floor(topY); y < Math.ceil(endY); y += 1) {
-    const dy = Math.min(y + 1, endY) - Math.max(y, topY);
-    const nextX = x + slope * dy;
-    addSpan(shares, y * width, dy * direction, Math.min(x, nextX), Math.max(x, nextX));
+    const foot = Math.min(y + 1, endY);
+    const nextX = place(foot);
+    addSpan(
+      shares,
+      y * width,
+      (foot - Math.max(y, topY)) * direction,
+      Math.min(x, nextX),
+      Math.max(x, nextX),
+    );
     x = nextX;
   }
 }

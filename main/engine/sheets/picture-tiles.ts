@@ -77,9 +77,7 @@ export function sizePx(
 async function makeTile(item: ImageItem, ppi: number, path: string): Promise<Tile> {
   const { widthPx, heightPx } = sizePx(item, ppi);
   const lying = item.turned === 90 || item.turned === 270;
-  const picture = sharp(path, { failOn: 'none', limitInputPixels: 2 ** 31 });
-  const metadata = await picture.metadata();
-  const { data, info } = await cutRegion(picture, item, metadata)
+  const { data, info } = await cutRegion(await openUpright(path), item)
     .resize(lying ? heightPx : widthPx, lying ? widthPx : heightPx, { fit: 'inside' })
     .raw()
     .toBuffer({ resolveWithObject: true });
@@ -88,25 +86,48 @@ async function makeTile(item: ImageItem, ppi: number, path: string): Promise<Til
   return layOnGround(turnTile(small, item.turned, item.mirrored), widthPx, heightPx, item.ground);
 }
 
-/** The wanted part, upright, in sRGB or grey. A fourth sample of a scan is infrared as often as transparency: it goes. */
-function cutRegion(picture: Sharp, { region }: ImageItem, metadata: Metadata): Sharp {
+interface UprightPicture {
+  readonly picture: Sharp;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The picture the right way up, in 8-bit sRGB or grey, without a fourth sample. */
+async function openUpright(path: string): Promise<UprightPicture> {
+  const file = sharp(path, { failOn: 'none', limitInputPixels: 2 ** 31 });
+  const metadata = await file.metadata();
   const grey = metadata.space === 'b-w' || metadata.space === 'grey16';
-  // Sixteen bits are brought to sRGB before the resize; on 8-bit JPEG that would forbid the fast shrink on load.
-  const even = metadata.depth === 'ushort' && !grey ? picture.pipelineColourspace('srgb') : picture;
-  const upright = even.autoOrient().removeAlpha();
+  const upright = (grey ? file.toColourspace('b-w') : toSrgb(file, metadata)).autoOrient();
   const { width, height } = metadata.autoOrient;
-  const whole = region.x === 0 && region.y === 0 && region.width === 1 && region.height === 1;
+  if (!metadata.hasAlpha) return { picture: upright, width, height };
+  // The fourth sample of a scan is infrared as often as transparency. A resize would multiply the colours by it, so it
+  // goes before, at full size.
+  const { data, info } = await upright.removeAlpha().raw().toBuffer({ resolveWithObject: true });
+  const raw = { width: info.width, height: info.height, channels: info.channels };
+  const plain = sharp(data, { raw, limitInputPixels: false });
+  return { picture: grey ? plain.toColourspace('b-w') : plain, width, height };
+}
+
+/**
+ * In sRGB. Measured on scans of known colour: 16 bits with a profile are only right by way of `withIccProfile` (otherwise
+ * wrong by 40 of 255), 16 bits without one only when brought to sRGB first (otherwise wrong by 5). On 8-bit JPEG the
+ * latter would forbid the fast shrink on load.
+ */
+function toSrgb(file: Sharp, metadata: Metadata): Sharp {
+  if (metadata.icc) return file.withIccProfile('srgb');
+  return metadata.depth === 'ushort' ? file.pipelineColourspace('srgb') : file.toColourspace('srgb');
+}
+
+function cutRegion({ picture, width, height }: UprightPicture, { region }: ImageItem): Sharp {
+  if (region.x === 0 && region.y === 0 && region.width === 1 && region.height === 1) return picture;
   const left = Math.min(width - 1, Math.round(region.x * width));
   const top = Math.min(height - 1, Math.round(region.y * height));
-  const cut = whole
-    ? upright
-    : upright.extract({
-        left,
-        top,
-        width: Math.max(1, Math.min(width - left, Math.round(region.width * width))),
-        height: Math.max(1, Math.min(height - top, Math.round(region.height * height))),
-      });
-  return grey ? cut.toColourspace('b-w') : cut.toColourspace('srgb');
+  return picture.extract({
+    left,
+    top,
+    width: Math.max(1, Math.min(width - left, Math.round(region.width * width))),
+    height: Math.max(1, Math.min(height - top, Math.round(region.height * height))),
+  });
 }
 
 /** Mirrors left to right, then turns clockwise. */
