@@ -20,7 +20,13 @@ export interface LyingStrip {
 }
 
 /** A strip in words: `Roll 2024-031, frames 6 to 11`. */
-export function describeStrip({ roll, frames }: Pick<LyingStrip, 'roll' | 'frames'>): string {
+export function describeStrip({
+  roll,
+  frames,
+}: {
+  readonly roll: string;
+  readonly frames: readonly { readonly label: string }[];
+}): string {
   const [first, last] = [frames[0]?.label ?? '', frames.at(-1)?.label ?? ''];
   return frames.length < 2 ? `Roll ${roll}, frame ${first}` : `Roll ${roll}, frames ${first} to ${last}`;
 }
