@@ -53,7 +53,7 @@ export function frameLabel(number: number, letter = ''): FrameLabel {
 }
 
 /** The normal form of a label given by its parts. */
-export function formatFrameLabel(label: Pick<FrameLabel, 'number' | 'letter'>): string {
+function formatFrameLabel(label: Pick<FrameLabel, 'number' | 'letter'>): string {
   return `${label.number === DOUBLE_ZERO ? '00' : label.number}${label.letter}`;
 }
 

@@ -70,12 +70,8 @@ function shiftFiles(
 }
 
 /** Every frame `steps` labels further on (back when negative). Reasons stay, with a remark. */
-export function shiftMapping(
-  mapping: ScanMapping,
-  steps: number,
-  remark = `Moved by ${steps} by hand.`,
-): Checked<ScanMapping, AdjustReason> {
-  return shiftFiles(mapping, steps, () => true, remark);
+export function shiftMapping(mapping: ScanMapping, steps: number): Checked<ScanMapping, AdjustReason> {
+  return shiftFiles(mapping, steps, () => true, `Moved by ${steps} by hand.`);
 }
 
 /** The steps from one label to another on this kind of film, or null between a whole and a half step. */
@@ -93,13 +89,13 @@ export function relabelFrom(
   mapping: ScanMapping,
   path: string,
   text: string,
+  remark = `Counted from ${text} by hand.`,
 ): Checked<ScanMapping, AdjustReason> {
   const label = parseFrameLabel(text);
   if (!label.ok) return label;
   const file = mapping.files.find((each) => each.path === path);
   const from = parsed(file?.frames[0]?.label ?? '');
   if (file === undefined || from === null) return refuse('file_not_mapped');
-  const remark = `Counted from ${label.value.text} by hand.`;
   const steps = stepsBetween(from, label.value, labelKindOf(mapping.files));
   if (steps !== null) return shiftFiles(mapping, steps, (each) => each.order >= file.order, remark);
   // From whole to half steps or back: the letter changes on this file and all behind it.

@@ -1,4 +1,5 @@
-import { compareFrameLabels, findLabelAfter, frameLabel } from '../frame/frame-label.ts';
+import { findFilmFormat } from '../film/film-format.ts';
+import { compareFrameLabels, findLabelAfter, frameLabel, listLabelsFrom } from '../frame/frame-label.ts';
 import { compareNatural } from '../numbering/natural-order.ts';
 import type { NamedFile } from './read-names.ts';
 import type { MapNote, MapQuestion, MappedRoll } from './scan-mapping.ts';
@@ -109,7 +110,12 @@ export function labelSeries(
     const reason = `As many as the roll has frames (${known.length}), so the first is ${known[0] ?? ''}.`;
     return { labels, reason, confidence: 0.7, questions: [directionQuestion(paths)], notes: [] };
   }
-  return perFile === 2 ? labelPairs(slots, roll, paths) : labelSingles(slots, roll, paths);
+  if (perFile === 2) return labelPairs(slots, roll, paths);
+  const series = labelSingles(slots, roll, paths);
+  const side = /^0*(\d+)([AB])$/i.exec(firstLabel ?? '');
+  if (side === null || findFilmFormat(roll.filmFormat)?.kind !== 'sheet') return series;
+  const first = frameLabel(Number(side[1]), (side[2] ?? '').toUpperCase());
+  return { ...series, labels: listLabelsFrom(first, slots.length, 'sheets').map((label) => [label]) };
 }
 
 function labelSingles(slots: readonly Slot[], roll: MappedRoll, paths: readonly string[]): SeriesLabels {
@@ -120,7 +126,7 @@ function labelSingles(slots: readonly Slot[], roll: MappedRoll, paths: readonly 
   const unbroken = offsets.length > 0 && Math.max(...offsets) - Math.min(...offsets) === count - 1;
   const startsAtOne = Math.min(...offsets) + first === 1;
   const before = unbroken && startsAtOne && extra > 0 && extra <= EXTRA_FRAMES ? Math.min(extra, 2) : 0;
-  const labels = offsets.map((offset) => [frameLabel(first + offset - before).text]);
+  const labels = offsets.map((offset) => labelsAt(first + offset - before, 1));
   const start = labels[0]?.[0] ?? '';
   const questions = [firstLabelQuestion(paths, count, start), directionQuestion(paths)];
   if (before > 0) {
@@ -133,10 +139,15 @@ function labelSingles(slots: readonly Slot[], roll: MappedRoll, paths: readonly 
   }
   const byNumber = first === 0;
   const reason = byNumber
-    ? `The running number taken for the frame; the first is ${start}.`
-    : `Place ${start} and on in the row of files; the counter is no frame label.`;
+    ? `Proposed: the running number is the frame, the first is ${start}.`
+    : `Proposed by the order of the files, the first is ${start}.`;
   const overfull = extra > EXTRA_FRAMES;
   return { labels, reason, confidence: overfull ? 0.3 : byNumber ? 0.6 : 0.45, questions, notes: [] };
+}
+
+/** The labels of `count` frames from a number on; none above the highest label there is. */
+function labelsAt(number: number, count: number): readonly string[] {
+  return findLabelAfter(frameLabel(0), number) === null ? [] : listLabelsFrom(frameLabel(number), count);
 }
 
 /** File n shows frames 2n-1 and 2n. */
@@ -145,7 +156,7 @@ function labelPairs(slots: readonly Slot[], roll: MappedRoll, paths: readonly st
   const { first, offsets } = offsetsOf(slots, Math.ceil(expected / 2) + EXTRA_FRAMES);
   const labels = offsets.map((offset) => {
     const number = Math.max(1, first + offset);
-    return [frameLabel(2 * number - 1).text, frameLabel(2 * number).text];
+    return labelsAt(2 * number - 1, 2);
   });
   const question: MapQuestion = {
     kind: 'pairs',

@@ -1,6 +1,6 @@
 import { parseFrameLabel } from '../frame/frame-label.ts';
 import { compareNatural } from '../numbering/natural-order.ts';
-import { reverseMapping, shiftMapping } from './adjust-mapping.ts';
+import { relabelFrom, reverseMapping } from './adjust-mapping.ts';
 import { sliceFrames, wholeFrame } from './file-frames.ts';
 import { gatherVersions } from './gather-versions.ts';
 import { groupFiles, partRolls } from './group-files.ts';
@@ -19,7 +19,7 @@ import type {
   ScanFile,
   ScanMapping,
 } from './scan-mapping.ts';
-import { labelsOf, withOrder } from './scan-mapping.ts';
+import { withOrder } from './scan-mapping.ts';
 
 /** A folder of scans and the roll they belong to. */
 export interface MapInput {
@@ -70,12 +70,11 @@ export function mapScans(input: MapInput): ScanMapping {
 
 /** Does what the user has said: first label, then direction. The questions so answered fall away. */
 function answer(mapping: ScanMapping, options: MapOptions): ScanMapping {
-  const first = parseFrameLabel(options.firstLabel ?? '');
-  const lowest = parseFrameLabel(labelsOf(mapping.files)[0] ?? '');
+  const first = options.firstLabel ?? null;
+  const lowest = mapping.files.find((file) => file.order === 1);
   let answered = mapping;
-  if (lowest.ok && first.ok) {
-    const steps = first.value.number - lowest.value.number;
-    const moved = shiftMapping(mapping, steps, `Counted from ${first.value.text}, as you said.`);
+  if (first !== null && lowest !== undefined) {
+    const moved = relabelFrom(mapping, lowest.path, first, `Counted from ${first}, as you said.`);
     if (moved.ok) answered = moved.value;
   }
   if (options.reverse === true)
@@ -100,7 +99,7 @@ const ANSWERED = 0.9;
 
 function isAnswered(question: MapQuestion, options: MapOptions): boolean {
   if (question.kind === 'first label') return (options.firstLabel ?? null) !== null;
-  return question.kind === 'direction' && options.reverse !== undefined;
+  return question.kind === 'direction' && (options.reverse ?? null) !== null;
 }
 
 function mapped(named: NamedFile, frames: readonly MappedFrame[], about: Partial<MappedFile>): MappedFile {
@@ -192,7 +191,7 @@ function countedPart(
     const labels = series.labels[at] ?? [];
     const kinds = gatherVersions(slot.files);
     return slot.files.map((named) =>
-      mapped(named, labels.length > 1 ? sliceFrames(labels, named.file) : wholeFrame(labels[0] ?? ''), {
+      mapped(named, sliceFrames(labels, named.file), {
         version: kinds.get(named.file.path) ?? named.name.version,
         confidence: series.confidence,
         needsAnswer: true,

@@ -21,7 +21,7 @@ export function take(
 }
 
 /** The remainder without any match of `pattern`. */
-export function takeAll(rest: Remainder, pattern: RegExp): Remainder {
+function takeAll(rest: Remainder, pattern: RegExp): Remainder {
   let left = rest;
   for (let found = take(left, pattern); found !== null; found = take(left, pattern)) left = found.rest;
   return left;
@@ -64,14 +64,22 @@ export function takeDate(rest: Remainder): { readonly instant: string; readonly 
   return null;
 }
 
+/** The remainder without `number` at its end, when another number stands before it. */
+export function takeEnd(rest: Remainder, number: string | undefined): Remainder {
+  const found = number === undefined ? null : /^(.*\d\D+)(\d+)(\D*)$/su.exec(rest.text);
+  if (found === null || found[2] !== number) return rest;
+  return { text: `${found[1] ?? ''}${TAKEN}${found[3] ?? ''}` };
+}
+
 /** Sizes, resolutions, bit depths, speeds: numbers with a unit or a word that are no frame. */
 const TECHNICAL: readonly RegExp[] = [
+  /(?<=\d)\s*(?:of|von|de|di)\s*\d+(?![\p{L}\p{N}])/iu,
   /(?<![\p{L}\p{N}])\d+(?:[.,]\d+)?[x×]\d+(?:[.,]\d+)?(?:cm|mm|in|px)?(?![\p{L}\p{N}])/iu,
   /(?<![\p{L}\p{N}])\d+ ?(?:mm|dpi|ppi|bits?|iso|asa|din|px|mpx?|k)(?![\p{L}\p{N}])/iu,
   /(?<![\p{L}\p{N}])(?:iso|asa|din|ei|push(?:ed)?|pull(?:ed)?|stock|expired)[-_ ]?[+-]?\d+(?![\p{L}\p{N}])/iu,
 ];
 
-/** The remainder without sizes (`6x7`), resolutions (`4000dpi`), bit depths (`48bit`), speeds (`iso400`). */
+/** The remainder without totals (`of 36`), sizes (`6x7`), resolutions (`4000dpi`), bit depths (`48bit`), speeds (`iso400`). */
 export function takeTechnical(rest: Remainder): Remainder {
   return TECHNICAL.reduce(takeAll, rest);
 }

@@ -30,12 +30,14 @@ export function readLabelled(labelled: Labelled, numbers: readonly LooseNumber[]
   if (!label.ok) return unknown('The number behind the word for a frame is no label.');
   const further = numbers.find((number) => number.gap === `${TAKEN}-` || number.gap === `${TAKEN}_`);
   const isFurther = further !== undefined && further.word === '' && further.digits.length === 1;
+  const smallLetter = !labelled.sheet && /[a-z]$/.test(labelled.text);
   const what = labelled.sheet ? 'Holder and side of sheet film' : 'The name says frame';
   return {
     labels: [label.value],
     position: Number.parseInt(labelled.text, 10),
     numberIs: 'label',
-    certainty: isFurther ? 'ask' : 'sure',
+    smallLetter,
+    certainty: isFurther || smallLetter ? 'ask' : 'sure',
     reason: isFurther
       ? `${what} ${label.value}; the ${further.digits} behind it looks like a further scan of it.`
       : `${what} ${label.value}.`,

@@ -9,6 +9,8 @@ import { isCounterWord } from './name-words.ts';
 export interface NameContext {
   /** Numbers with which every name begins: they tell nothing about the frame. */
   readonly fixed?: ReadonlySet<string>;
+  /** A number with which every name ends, behind one that changes. */
+  readonly fixedEnd?: string;
   /** The number of the roll that the files belong to. */
   readonly rollNumber?: string;
 }
@@ -64,9 +66,9 @@ export function readNumbers(
   if (!read.ok && last.digits.length < 4)
     return unknown('A counter that begins at zero, or a label: the name does not tell.', number);
   if (!read.ok || last.digits.length > 3 || number > HIGHEST_LABEL) {
-    return unknown(`The running number ${number} of a camera or scanner, no frame label.`, number);
+    return unknown(`The running number ${number} of a camera or scanner.`, number);
   }
-  if (context.dated) return unknown(`A date of scanning and the running number ${number}.`, number);
+  if (context.dated) return unknown(`A date and the running number ${number}.`, number);
   const label = read.value.text;
   const smallLetter = /[a-z]/.test(last.letter);
   const labelled = { labels: [label], position: number, smallLetter };

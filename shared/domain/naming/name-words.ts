@@ -82,6 +82,9 @@ const COUNTER_WORDS = [
 export type VersionKind = 'scan' | 'raw' | 'positive' | 'infrared' | 'small' | 'copy' | 'rescan';
 
 const VERSION_WORDS: Readonly<Record<string, VersionKind>> = {
+  neg: 'scan',
+  negative: 'scan',
+  negativ: 'scan',
   raw: 'raw',
   linear: 'raw',
   pos: 'positive',

@@ -1,4 +1,5 @@
 import { foldDigits } from '../text/digits.ts';
+import type { NameContext } from './name-numbers.ts';
 import type { ScanFile } from './scan-mapping.ts';
 import { readScanName } from './scan-name.ts';
 import type { ScanName } from './name-finding.ts';
@@ -18,26 +19,41 @@ function numbersOf(path: string): readonly string[] {
   return foldDigits(name.replace(EXTENSION_PATTERN, '').normalize('NFKC')).match(/\d+/g) ?? [];
 }
 
-/** The numbers with which all names of a folder begin, one after the other until the first that changes. */
-function findFixedNumbers(files: readonly ScanFile[]): ReadonlySet<string> | undefined {
-  if (files.length < ENOUGH_FILES) return undefined;
-  const rows = files.map((file) => numbersOf(file.path)).filter((numbers) => numbers.length > 1);
-  const first = rows[0] ?? [];
-  // Every name needs a number behind the fixed ones, so a name with one number ends the search at once.
-  const numbered = files.filter((file) => numbersOf(file.path).length > 0).length;
-  if (rows.length < ENOUGH_FILES || rows.length < numbered) return new Set();
-  const changes = first.findIndex((number, at) => rows.some((row) => row[at] !== number));
-  const shortest = Math.min(...rows.map((row) => row.length));
-  return new Set(first.slice(0, Math.min(changes < 0 ? first.length : changes, shortest - 1)));
+/** The number that stands at one place in nearly all rows (our choice: nine of ten), or null. */
+function findConstant(rows: readonly (readonly string[])[], at: number): string | null {
+  const counts = new Map<string, number>();
+  for (const row of rows) {
+    const number = row.at(at);
+    if (number !== undefined) counts.set(number, (counts.get(number) ?? 0) + 1);
+  }
+  const [most] = [...counts].sort((a, b) => b[1] - a[1]);
+  return most !== undefined && most[1] >= 0.9 * rows.length ? most[0] : null;
+}
+
+/**
+ * The numbers with which nearly all names of a folder begin, up to the first that changes; and the one with which they
+ * end, if the number before it changes (`01 of 36`, `01_2019`).
+ */
+function findFixedNumbers(files: readonly ScanFile[]): Pick<NameContext, 'fixed' | 'fixedEnd'> {
+  const rows = files.map((file) => numbersOf(file.path)).filter((numbers) => numbers.length > 0);
+  if (rows.length < ENOUGH_FILES) return {};
+  const several = rows.filter((row) => row.length > 1);
+  if (several.length < 0.9 * rows.length) return { fixed: new Set() };
+  const fixed = new Set<string>();
+  const shortest = Math.min(...several.map((row) => row.length));
+  for (let at = 0; at < shortest - 1; at += 1) {
+    const constant = findConstant(several, at);
+    if (constant === null) break;
+    fixed.add(constant);
+  }
+  const end =
+    fixed.size === 0 && several.every((row) => row.length === shortest) ? findConstant(several, -1) : null;
+  return end === null ? { fixed } : { fixed, fixedEnd: end };
 }
 
 /** Reads all names of a folder, each in the light of the others. */
 export function readNames(files: readonly ScanFile[], rollNumber: string | undefined): readonly NamedFile[] {
-  const fixed = findFixedNumbers(files);
-  const context = {
-    ...(fixed === undefined ? {} : { fixed }),
-    ...(rollNumber === undefined ? {} : { rollNumber }),
-  };
+  const context = { ...findFixedNumbers(files), ...(rollNumber === undefined ? {} : { rollNumber }) };
   const named = files.map((file) => ({ file, name: readScanName(file.path, context) }));
   return settleSmallLetters(named);
 }

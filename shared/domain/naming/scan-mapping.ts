@@ -26,8 +26,8 @@ export interface MappedRoll {
 
 /** What the user has said about the folder. */
 export interface MapOptions {
-  /** The first file shows the last frame. */
-  readonly reverse?: boolean;
+  /** The first file shows the last frame; null or absent while the user has not said. */
+  readonly reverse?: boolean | null;
   /** Label of the first frame along the film, normal form. */
   readonly firstLabel?: string | null;
   /** Paths that are no frames of the roll. */

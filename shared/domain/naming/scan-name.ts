@@ -1,7 +1,7 @@
 import { foldDigits } from '../text/digits.ts';
 import { foldText } from '../text/fold.ts';
 import type { Remainder } from './name-claims.ts';
-import { TAKEN, looseNumbers, takeDate, takeTechnical } from './name-claims.ts';
+import { TAKEN, looseNumbers, takeDate, takeEnd, takeTechnical } from './name-claims.ts';
 import type { ScanName } from './name-finding.ts';
 import { readLabelled, readSpecial, takeLabel } from './name-label.ts';
 import { readNumbers } from './name-numbers.ts';
@@ -29,11 +29,13 @@ export function readScanName(path: string, context: NameContext = {}): ScanName 
     labelled !== null,
     /\.(?:dng|nef|cr[23w]|arw|raf|orf|rw2|pef|fff|3fr|iiq|raw)$/i.test(name),
   );
-  const numbers = looseNumbers(versioned.rest);
+  const left =
+    labelled === null && rollFound.roll === null ? takeEnd(versioned.rest, context.fixedEnd) : versioned.rest;
+  const numbers = looseNumbers(left);
   const finding = labelled
     ? readLabelled(labelled, numbers)
-    : (readSpecial(plain, versioned.rest, numbers) ??
-      readNumbers(numbers, versioned.rest, { ...context, roll: rollFound.roll, dated: dated !== null }));
+    : (readSpecial(plain, left, numbers) ??
+      readNumbers(numbers, left, { ...context, roll: rollFound.roll, dated: dated !== null }));
   const doubt =
     rollFound.doubt ?? (/(?![0-9])\p{Nd}/u.test(stem) ? 'Its digits are those of another script.' : null);
   return {
@@ -44,7 +46,7 @@ export function readScanName(path: string, context: NameContext = {}): ScanName 
     position: finding.position,
     numberIs: finding.numberIs,
     series: seriesOf(
-      versioned.rest,
+      left,
       finding.versionNumber !== undefined && labelled === null,
       dated?.instant.length === 10 ? dated.instant : '',
     ),

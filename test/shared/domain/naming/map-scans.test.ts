@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { normalizeFrameLabel } from '../../../../shared/domain/frame/frame-label.ts';
 import type { MapInput } from '../../../../shared/domain/naming/map-scans.ts';
 import { mapScans } from '../../../../shared/domain/naming/map-scans.ts';
 import type {
@@ -141,6 +142,21 @@ describe('plain counters', () => {
     expect([mapping.files[0]?.frames[0]?.label, mapping.files[37]?.frames[0]?.label]).toEqual(['1', '38']);
   });
 
+  it('follows a first label on a half step', () => {
+    const mapping = map(['img001.jpg', 'img002.jpg'], roll36, { firstLabel: '0A' });
+    expect(labels(mapping)).toEqual({ 'img001.jpg': ['0A'], 'img002.jpg': ['1A'] });
+  });
+
+  it('turns the holders of sheet film from the first label on', () => {
+    const mapping = map(['img001.jpg', 'img002.jpg', 'img003.jpg'], sheets, { firstLabel: '1A' });
+    expect(labels(mapping)).toEqual({ 'img001.jpg': ['1A'], 'img002.jpg': ['1B'], 'img003.jpg': ['2A'] });
+  });
+
+  it('still asks for the direction while nobody has said it', () => {
+    const mapping = map(files, roll36, { firstLabel: '00', reverse: null });
+    expect(mapping.questions.map((question) => question.kind)).toEqual(['direction']);
+  });
+
   it('asks no more once first label and direction are given', () => {
     const mapping = map(files, roll36, { firstLabel: '00', reverse: false });
     expect(mapping.questions).toEqual([]);
@@ -264,6 +280,38 @@ describe('names with labels', () => {
       squares,
     );
     expect(mapping.files.map((file) => file.frames[0]?.label)).toEqual(numbered(1, 12, String));
+  });
+
+  it.each([
+    [['01 of 36.jpg', '02 of 36.jpg', '03 of 36.jpg']],
+    [['01-2019.jpg', '02-2019.jpg', '03-2019.jpg']],
+    [['01 take 9.jpg', '02 take 9.jpg', '03 take 9.jpg']],
+  ])('looks past a number at the end that never changes: %s', (paths) => {
+    expect(Object.values(labels(map(paths)))).toEqual([['1'], ['2'], ['3']]);
+  });
+
+  it('takes small letters behind the word frame for several scans', () => {
+    const mapping = map(['frame 01a.tif', 'frame 01b.tif']);
+    expect(mapping.files.map((file) => [file.frames[0]?.label, file.version])).toEqual([
+      ['1', 'scan'],
+      ['1', 'rescan'],
+    ]);
+  });
+
+  it('keeps the negative and the positive of one running number together', () => {
+    const mapping = map(['img001_neg.tif', 'img001_pos.tif', 'img002_neg.tif', 'img002_pos.tif']);
+    expect(mapping.files.map((file) => [file.frames[0]?.label, file.version])).toEqual([
+      ['1', 'scan'],
+      ['1', 'positive'],
+      ['2', 'scan'],
+      ['2', 'positive'],
+    ]);
+  });
+
+  it('is not put off by one file of another build', () => {
+    const mapping = map([...numbered(1, 12, (number) => `66_${two(number)}.jpg`), 'leader 2.jpg'], squares);
+    expect(labels(mapping)['66_07.jpg']).toEqual(['7']);
+    expect(mapping.files.find((file) => file.path === '66_07.jpg')?.needsAnswer).toBe(false);
   });
 
   it('asks about a lonely pair of numbers', () => {
@@ -439,6 +487,22 @@ describe('any folder', () => {
         ).toEqual(given.files.map((file) => file.path).sort());
       }),
     );
+  });
+
+  it('gets only labels in normal form', () => {
+    fc.assert(
+      fc.property(input, (given) => {
+        const found = mapScans(given).files.flatMap((file) => file.frames.map((frame) => frame.label));
+        expect(found.map((label) => normalizeFrameLabel(label))).toEqual(
+          found.map((value) => ({ ok: true, value })),
+        );
+      }),
+    );
+  });
+
+  it('names no frame where labels end', () => {
+    const mapping = map(numbered(1, 1001, (number) => `img${String(number).padStart(4, '0')}.jpg`));
+    expect([labels(mapping)['img0999.jpg'], labels(mapping)['img1001.jpg']]).toEqual([['999'], []]);
   });
 
   it('is asked about whatever has no frame and was not left out', () => {
