@@ -55,6 +55,23 @@ describe.runIf(folder !== null)('names of scans against names.tsv', () => {
   });
 });
 
+describe.runIf(folder !== null)('names of scans against paths.json', () => {
+  const read: unknown =
+    folder === null ? [] : JSON.parse(readFileSync(join(folder, 'names', 'paths.json'), 'utf8'));
+  const paths = Array.isArray(read) ? read.map((entry: { path: string }) => entry.path) : [];
+
+  it('reads a composed and a decomposed name as one', () => {
+    const [composed, decomposed] = paths.slice(0, 2).map((path) => readScanName(path));
+    expect(composed?.path).not.toBe(decomposed?.path);
+    expect({ ...composed, path: '' }).toEqual({ ...decomposed, path: '' });
+  });
+
+  it.each(paths)('is never sure of a frame without a word for it: %s', (path) => {
+    const name = readScanName(path);
+    expect(name.certainty === 'ask' || /frame|кадр/.test(path)).toBe(true);
+  });
+});
+
 describe('names of scans by hand', () => {
   it.each([
     ['Zürich Café/Übung_01.jpg', null, ['1'], 'ask'],
