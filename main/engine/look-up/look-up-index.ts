@@ -5,7 +5,7 @@ import { encodeFeatures } from '../../../shared/domain/look-up/encode.ts';
 import type { Kernels } from '../../../shared/domain/look-up/kernels.ts';
 import { createFinder } from './find-picture.ts';
 import { createPostings } from './postings.ts';
-import { packPlacement, readRecord, writeRecord, type PictureRecord } from './record.ts';
+import { packPlacement, readEntry, writeAdded, writeRemoved, type PictureRecord } from './record.ts';
 import { openSegments, type EntryPlace } from './segments.ts';
 
 /** A preview of a picture of the archive: bytes (0 to 255) or floats (0 to 1), best at 512 px on the long side. */
@@ -56,11 +56,6 @@ export interface Slot {
   readonly place: EntryPlace;
 }
 
-/** The first number of an entry: what it says. */
-const ADDED = 1;
-const REMOVED = 2;
-const WORD_BYTES = 8;
-
 /** Opens the index in `options.folder`; what a crash left half written there is cut off. */
 export function openLookUpIndex(options: LookUpOptions): LookUpIndex {
   const { codebook, kernels } = options;
@@ -87,11 +82,9 @@ export function openLookUpIndex(options: LookUpOptions): LookUpIndex {
   }
 
   segments.readAll((content, place) => {
-    const { kind, body } = unwrap(content);
-    if (kind === ADDED) {
-      const record = readRecord(body);
-      if (record !== null) remember(record, place);
-    } else if (kind === REMOVED) forget(pictureIdIn(body));
+    const entry = readEntry(content);
+    if (entry?.kind === 'added') remember(entry.record, place);
+    else if (entry?.kind === 'removed') forget(entry.pictureId);
   });
 
   const finder = createFinder({
@@ -103,7 +96,8 @@ export function openLookUpIndex(options: LookUpOptions): LookUpIndex {
     hashes,
     read: (slot) => {
       const content = segments.read(slot.place);
-      return content === null ? null : readRecord(unwrap(content).body);
+      const entry = content === null ? null : readEntry(content);
+      return entry?.kind === 'added' ? entry.record : null;
     },
     preview: async (pictureId): Promise<Preview | null> => options.verify(pictureId),
     neighbours: options.neighbours ?? (() => []),
@@ -123,32 +117,15 @@ export function openLookUpIndex(options: LookUpOptions): LookUpIndex {
         features: encodeFeatures(description.features, codebook, kernels),
         placement: packPlacement(description.features),
       };
-      remember(record, segments.append(wrap(ADDED, writeRecord(record))));
+      remember(record, segments.append(writeAdded(record)));
     },
     remove(pictureId) {
       if (!slotOf.has(pictureId)) return;
-      const body = new Uint8Array(WORD_BYTES);
-      new DataView(body.buffer).setFloat64(0, pictureId, true);
-      segments.append(wrap(REMOVED, body));
+      segments.append(writeRemoved(pictureId));
       forget(pictureId);
     },
     flush: () => segments.flush(),
     find: (luma, width, height, { limit }) => finder.find(luma, width, height, limit),
     close: () => segments.close(),
   };
-}
-
-function wrap(kind: number, body: Uint8Array): Uint8Array {
-  const content = new Uint8Array(WORD_BYTES + body.length);
-  content[0] = kind;
-  content.set(body, WORD_BYTES);
-  return content;
-}
-
-function unwrap(content: Uint8Array): { kind: number; body: Uint8Array } {
-  return { kind: content[0] ?? 0, body: content.subarray(WORD_BYTES) };
-}
-
-function pictureIdIn(body: Uint8Array): number {
-  return new DataView(body.buffer, body.byteOffset, body.byteLength).getFloat64(0, true);
 }

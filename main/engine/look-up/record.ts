@@ -15,6 +15,14 @@ export interface PictureRecord {
   readonly placement: Uint32Array;
 }
 
+/** One entry of the index: a picture came, with what it is found by, or went. */
+export type IndexEntry =
+  | { readonly kind: 'added'; readonly record: PictureRecord }
+  | { readonly kind: 'removed'; readonly pictureId: number };
+
+const ADDED = 1;
+const REMOVED = 2;
+const KIND_BYTES = 8;
 const HEAD_BYTES = 32;
 const FEATURE_WORDS = 3 + SIGNATURE_WORDS;
 const PLACE_STEPS = 1023;
@@ -62,20 +70,22 @@ export function signedFromRecord(record: PictureRecord): Signed {
   return { count, signatures, x, y, scale, angle };
 }
 
-/** A record as bytes, little-endian. */
-export function writeRecord(record: PictureRecord): Uint8Array {
+/** The entry for a picture that came, as bytes, little-endian. */
+export function writeAdded(record: PictureRecord): Uint8Array {
   const { count, cells, voteBits, signatures } = record.features;
-  const bytes = new Uint8Array(HEAD_BYTES + count * FEATURE_WORDS * 4);
+  const start = KIND_BYTES + HEAD_BYTES;
+  const bytes = new Uint8Array(start + count * FEATURE_WORDS * 4);
   const view = new DataView(bytes.buffer);
-  view.setFloat64(0, record.pictureId, true);
-  view.setFloat64(8, record.groupId, true);
-  view.setUint16(16, record.width, true);
-  view.setUint16(18, record.height, true);
-  view.setUint32(20, record.hash.low, true);
-  view.setUint32(24, record.hash.high, true);
-  view.setUint32(28, count, true);
+  view.setUint8(0, ADDED);
+  view.setFloat64(8, record.pictureId, true);
+  view.setFloat64(16, record.groupId, true);
+  view.setUint16(24, record.width, true);
+  view.setUint16(26, record.height, true);
+  view.setUint32(28, record.hash.low, true);
+  view.setUint32(32, record.hash.high, true);
+  view.setUint32(36, count, true);
   // Every machine that this runs on is little-endian, as the file is.
-  const words = new Uint32Array(bytes.buffer, HEAD_BYTES);
+  const words = new Uint32Array(bytes.buffer, start);
   let at = 0;
   for (const part of [cells, voteBits, signatures, record.placement]) {
     words.set(part, at);
@@ -84,20 +94,33 @@ export function writeRecord(record: PictureRecord): Uint8Array {
   return bytes;
 }
 
-/** The record in `bytes`, as `writeRecord` left it, or null where they are no record. */
-export function readRecord(bytes: Uint8Array): PictureRecord | null {
-  if (bytes.length < HEAD_BYTES) return null;
+/** The entry for a picture that went. */
+export function writeRemoved(pictureId: number): Uint8Array {
+  const bytes = new Uint8Array(2 * KIND_BYTES);
+  const view = new DataView(bytes.buffer);
+  view.setUint8(0, REMOVED);
+  view.setFloat64(8, pictureId, true);
+  return bytes;
+}
+
+/** The entry in `bytes`, as it was written, or null where they are none. */
+export function readEntry(bytes: Uint8Array): IndexEntry | null {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const count = view.getUint32(28, true);
-  if (bytes.length !== HEAD_BYTES + count * FEATURE_WORDS * 4) return null;
-  const copy = new Uint32Array(bytes.slice(HEAD_BYTES).buffer, 0, count * FEATURE_WORDS);
-  const words = (start: number, length: number) => copy.subarray(start, start + length);
-  return {
-    pictureId: view.getFloat64(0, true),
-    groupId: view.getFloat64(8, true),
-    width: view.getUint16(16, true),
-    height: view.getUint16(18, true),
-    hash: { low: view.getUint32(20, true), high: view.getUint32(24, true) },
+  if (bytes.length < 2 * KIND_BYTES) return null;
+  if (view.getUint8(0) === REMOVED) return { kind: 'removed', pictureId: view.getFloat64(8, true) };
+  const start = KIND_BYTES + HEAD_BYTES;
+  if (view.getUint8(0) !== ADDED || bytes.length < start) return null;
+  const count = view.getUint32(36, true);
+  if (bytes.length !== start + count * FEATURE_WORDS * 4) return null;
+  // A copy: where the bytes lie need not be where 32-bit words may.
+  const copy = new Uint32Array(new Uint8Array(bytes.subarray(start)).buffer);
+  const words = (from: number, length: number) => copy.subarray(from, from + length);
+  const record: PictureRecord = {
+    pictureId: view.getFloat64(8, true),
+    groupId: view.getFloat64(16, true),
+    width: view.getUint16(24, true),
+    height: view.getUint16(26, true),
+    hash: { low: view.getUint32(28, true), high: view.getUint32(32, true) },
     features: {
       count,
       cells: words(0, count),
@@ -106,6 +129,7 @@ export function readRecord(bytes: Uint8Array): PictureRecord | null {
     },
     placement: words((2 + SIGNATURE_WORDS) * count, count),
   };
+  return { kind: 'added', record };
 }
 
 function stepsOf(value: number, most: number): number {
