@@ -1,7 +1,7 @@
 import { srgbToLinear, SRGB_TO_XYZ_D65 } from './srgb.ts';
 
 /** One value for each of red, green and blue. */
-export type Triple = readonly [number, number, number];
+type Triple = readonly [number, number, number];
 
 /** A first measure of a picture's colour, on its small preview. */
 export interface ChannelStatistics {

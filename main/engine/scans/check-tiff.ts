@@ -6,6 +6,9 @@ import { PHOTOMETRIC, TIFF_TAG } from './tiff-tags.ts';
 /** The largest picture that is read, in pixels. Our choice: a whole sleeve at 4800 ppi, one hour never. */
 export const MOST_PIXELS = 1_500_000_000;
 
+/** More samples per pixel are no photograph's. Our choice. */
+const MOST_CHANNELS = 32;
+
 // Values of Compression. Source: TIFF 6.0 p. 30; Adobe Photoshop TIFF Technical Notes 2002 (8); TechNote 2 (6, 7).
 const UNCOMPRESSED = 1;
 const OLD_STYLE_JPEG = 6;
@@ -48,7 +51,7 @@ export function checkTiffPage(image: TiffImage, sizeBytes: number): ScanReason |
   if (!isWhole(page.width) || !isWhole(page.height) || !isWhole(page.channels)) return 'directory_damaged';
   if (compression === OLD_STYLE_JPEG) return 'old_style_jpeg';
   if (photometric === PHOTOMETRIC.colourFilterArray) return 'sensor_mosaic';
-  if (!READABLE_COLOURS.has(photometric)) return 'colour_layout';
+  if (!READABLE_COLOURS.has(photometric) || page.channels > MOST_CHANNELS) return 'colour_layout';
   if (bits === null || !READABLE_BITS.has(bits)) return 'sample_depth';
   const pieces = findPieces(image);
   if (pieces === null) return 'directory_damaged';
@@ -60,6 +63,11 @@ export function checkTiffPage(image: TiffImage, sizeBytes: number): ScanReason |
   }
   if (page.width * page.height > MOST_PIXELS) return 'too_large';
   return pieces.some(({ offset, bytes }) => offset + bytes > sizeBytes || offset === 0) ? 'cut_off' : null;
+}
+
+/** Where the last strip or tile of a page ends in the file, in bytes. */
+export function findEndOfPixels(image: TiffImage): number {
+  return (findPieces(image) ?? []).reduce((end, { offset, bytes }) => Math.max(end, offset + bytes), 0);
 }
 
 function mostUnfolded(compression: number): number {

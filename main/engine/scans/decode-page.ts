@@ -2,7 +2,7 @@ import { convertLab } from './convert-lab.ts';
 import { convertLinear, PLAIN_LINEAR, readDngColour, type LinearColour } from './convert-linear.ts';
 import { sharp, type Sharp, type SharpOptions } from './image-library.ts';
 import type { OpenScan } from './open-scan.ts';
-import { retagTiff } from './retag-tiff.ts';
+import { RETAG_ROOM_BYTES, retagTiff } from './retag-tiff.ts';
 import type { PageImage } from './scan-image.ts';
 import { numbersOf } from './tiff-directory.ts';
 import type { TiffImage } from './tiff-pages.ts';
@@ -199,7 +199,9 @@ async function retag(scan: OpenScan, image: PageImage, tiff: TiffImage): Promise
       tiff.colourChannels === 3 ? PHOTOMETRIC.rgb : PHOTOMETRIC.blackIsZero,
     ]);
   }
-  return retagTiff(await scan.whole(), image.file?.big ?? false, tiff.directory, changes);
+  const bytes = await scan.whole(RETAG_ROOM_BYTES);
+  retagTiff(bytes, image.file?.big ?? false, tiff.directory, changes);
+  return bytes;
 }
 
 function asUint16(bytes: Buffer): Uint16Array {

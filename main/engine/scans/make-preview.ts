@@ -32,9 +32,9 @@ export interface PreviewOptions {
 }
 
 /** The large preview's longer side in px. Our choice, measured: sheets at 600 dpi from it score 39 dB. */
-export const LARGE_LONG_SIDE = 1600;
+const LARGE_LONG_SIDE = 1600;
 /** The small preview's longer side in px. Our choice, measured. */
-export const SMALL_LONG_SIDE = 256;
+const SMALL_LONG_SIDE = 256;
 
 /** What is made unless asked otherwise. */
 export const WHOLE_PREVIEW: PreviewOptions = { size: 'large', curve: 'auto' };

@@ -13,8 +13,11 @@ export interface OpenScan {
   readonly source: ByteSource;
   /** What the image library is given: the bytes of a small file, the path of a large one. */
   readonly input: Buffer | string;
-  /** The whole file in memory. @throws {AppError} scan_unreadable above `LARGEST_IN_MEMORY_BYTES`. */
-  whole(): Promise<Buffer>;
+  /**
+   * The whole file in memory, a copy of its own, with `roomBytes` of zeros behind it.
+   * @throws {AppError} scan_unreadable above 1 GiB.
+   */
+  whole(roomBytes: number): Promise<Buffer>;
 }
 
 /** Files up to this size are read once into memory; larger ones stay on disk. Our choice: four at a time fit 300 MiB. */
@@ -66,7 +69,7 @@ async function readOpened(path: string, handle: FileHandle, sizeBytes: number): 
       sha256: hash('sha256', bytes),
       source: sourceFromBuffer(bytes),
       input: bytes,
-      whole: async () => bytes,
+      whole: async (roomBytes) => Buffer.concat([bytes, Buffer.alloc(roomBytes)]),
     };
   }
   return {
@@ -75,12 +78,13 @@ async function readOpened(path: string, handle: FileHandle, sizeBytes: number): 
     sha256: await hashInPieces(handle),
     source: sourceFromHandle(handle, sizeBytes),
     input: path,
-    whole: async () => {
+    whole: async (roomBytes) => {
       if (sizeBytes > LARGEST_IN_MEMORY_BYTES) {
         throw appError('scan_unreadable', { path, reason: 'this layout can only be read up to 1 GiB' });
       }
-      const bytes = Buffer.allocUnsafeSlow(sizeBytes);
-      return bytes.subarray(0, await readFully(handle, bytes, 0));
+      const space = Buffer.alloc(sizeBytes + roomBytes);
+      await readFully(handle, space.subarray(0, sizeBytes), 0);
+      return space;
     },
   };
 }

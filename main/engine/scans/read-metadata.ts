@@ -8,7 +8,7 @@ import { bytesOf, numberOf, type TiffDirectory } from './tiff-directory.ts';
 import { TIFF_TAG } from './tiff-tags.ts';
 
 /** A caption with the place in the file where it stands. */
-export interface Caption {
+interface Caption {
   readonly where: 'exif' | 'iptc' | 'xmp';
   readonly text: string;
 }

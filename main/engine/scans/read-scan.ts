@@ -27,7 +27,7 @@ export interface ScanReading {
 }
 
 /** A page with its preview; only pages that are scans have one, or the embedded preview of a scan that is refused. */
-export interface PageReading extends ScanPage {
+interface PageReading extends ScanPage {
   readonly preview: PagePreview | null;
 }
 

@@ -4,7 +4,7 @@ import { walkJpegScans } from './jpeg-scans.ts';
 import type { OpenScan } from './open-scan.ts';
 import type { PageImage, ScanStructure } from './scan-image.ts';
 import type { ScanReason, ScanRemark } from './scan-reason.ts';
-import { checkTiffPage, MOST_PIXELS } from './check-tiff.ts';
+import { checkTiffPage, findEndOfPixels, MOST_PIXELS } from './check-tiff.ts';
 import { numberOf } from './tiff-directory.ts';
 import { PHOTOMETRIC, TIFF_TAG } from './tiff-tags.ts';
 
@@ -41,7 +41,10 @@ export async function renderPage(
   const reason = checkClaims(scan, structure, image);
   const render = async (failOn: FailOn, input: Buffer | string = scan.input): Promise<Picture> =>
     toPicture(await decodePage(scan, image, input, { ...wanted, failOn }));
-  if (reason === 'cut_off') return { picture: await orNull(render('none')), reason, remarks: [] };
+  if (reason === 'cut_off') {
+    const picture = await orNull(render('none', await fillUp(scan, image)));
+    return { picture, reason, remarks: [] };
+  }
   if (reason !== null) return { picture: null, reason, remarks: [] };
   try {
     return { picture: await render('warning'), reason: null, remarks: [] };
@@ -49,6 +52,16 @@ export async function renderPage(
     // Something is odd, or wrong: which of them, the second reading tells.
     return judgeAgain(scan, structure, image, render);
   }
+}
+
+/** No more than this is put behind a file that is cut off, in bytes. Our choice. */
+const MOST_FILLED = 256 * 1024 * 1024;
+
+/** A copy with zeros for what is missing: the decoder drops a whole strip where it lacks a single byte. */
+async function fillUp(scan: OpenScan, { tiff }: PageImage): Promise<Buffer | string> {
+  const missing = tiff === null ? 0 : findEndOfPixels(tiff) - scan.sizeBytes;
+  if (missing <= 0 || missing > MOST_FILLED || typeof scan.input === 'string') return scan.input;
+  return Buffer.concat([scan.input, Buffer.alloc(missing)]);
 }
 
 async function toPicture(pipeline: Sharp): Promise<Picture> {
@@ -79,7 +92,7 @@ async function judgeJpeg(
   scan: OpenScan,
   render: (failOn: FailOn, input?: Buffer | string) => Promise<Picture>,
 ): Promise<Rendered> {
-  const bytes = await scan.whole();
+  const bytes = typeof scan.input === 'string' ? await scan.whole(0) : scan.input;
   const scans = walkJpegScans(bytes);
   if (!scans.ended && scans.coverAll) {
     const body = bytes.at(-1) === 0xff ? bytes.subarray(0, -1) : bytes;

@@ -29,29 +29,31 @@ const STRUCTURE: readonly number[] = [
 
 const SHORT = 3;
 
+/** Room that `retagTiff` needs behind a file: 22 entries of up to 20 bytes, and values of up to 64 samples. */
+export const RETAG_ROOM_BYTES = 1024;
+
 /**
- * A copy in memory of a TIFF whose first and only directory is `directory`, with some tags set anew. The pixels stay
- * where they are; a directory is added behind them. With it a page is read as what it is where its own tags mislead
- * the decoder: infrared tagged as transparency, linear sensor colours, Lab.
+ * Changes a TIFF in memory so that its first and only directory is `directory`, with some tags set anew (up to 64
+ * values each). The pixels stay where they are; the directory goes into the `RETAG_ROOM_BYTES` behind the file. With it
+ * a page is read as what it is where its own tags mislead the decoder: infrared tagged as transparency, linear sensor
+ * colours, Lab.
  */
 export function retagTiff(
-  file: Buffer,
+  out: Buffer,
   big: boolean,
   directory: TiffDirectory,
   changes: ReadonlyMap<number, readonly number[]>,
-): Buffer {
+): void {
   const kept = STRUCTURE.flatMap((tag): [number, TiffEntry | readonly number[]][] => {
     const entry = changes.get(tag) ?? directory.entries.get(tag);
     return entry === undefined ? [] : [[tag, entry]];
   }).sort(([a], [b]) => a - b);
 
-  const start = file.length + (file.length % 2);
+  const fileBytes = out.length - RETAG_ROOM_BYTES;
+  const start = fileBytes + (fileBytes % 2);
   const countBytes = big ? 8 : 2;
   const entryBytes = big ? 20 : 12;
   const valuesAt = start + countBytes + kept.length * entryBytes + (big ? 8 : 4);
-  const valueBytes = kept.reduce((sum, [, value]) => sum + ('raw' in value ? 0 : value.length * 2), 0);
-  const out = Buffer.alloc(valuesAt + valueBytes);
-  file.copy(out);
   const write = writerFor(out, directory.littleEndian);
 
   if (big) write(8, 8, start);
@@ -73,7 +75,6 @@ export function retagTiff(
     value.forEach((number, k) => write((isInline ? inlineAt : nextValue) + k * 2, 2, number));
     if (!isInline) nextValue += value.length * 2;
   });
-  return out;
 }
 
 function writerFor(

@@ -20,7 +20,7 @@ export interface TiffDirectory {
 }
 
 /** A directory of the main chain with its sub-directories. */
-export interface TiffPage {
+interface TiffPage {
   readonly directory: TiffDirectory;
   readonly subDirectories: readonly TiffDirectory[];
 }

@@ -18,7 +18,7 @@ import { pictureByName } from './picture-name.ts';
 import { startsLikePicture } from './recognise.ts';
 
 /** A file that may be a scan. Names are kept exactly as the file system spells them, accents included. */
-export interface WalkedFile {
+interface WalkedFile {
   readonly absolutePath: string;
   /** From the folder walked, with `/` between names on every system. */
   readonly relativePath: string;

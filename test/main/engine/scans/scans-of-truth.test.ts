@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
@@ -49,6 +49,9 @@ const scans = truth.filter(([, { ignore }]) => ignore !== true);
 /** Previews are JPEGs: a level of rounding that the truth of the files does not know. */
 const JPEG_ROUNDING = 1;
 const TODAY = '2026-01-01';
+
+const hasSha256sum = spawnSync('sha256sum', ['--version']).status === 0;
+if (!hasSha256sum) process.stdout.write('sha256sum is not here: the comparison with it is left out\n');
 
 function mainPage(reading: ScanReading) {
   return reading.pages.find((page) => page.index === reading.mainPage);
@@ -188,7 +191,7 @@ describe.runIf(folder !== null)('every file of the scans whose truth is known', 
     expect(kept).toEqual([]);
   });
 
-  it('has the checksum that the system works out', async () => {
+  it.runIf(hasSha256sum)('has the checksum that the system works out', async () => {
     const names = ['broken/empty.tif', 'tiff/rgb16-none.tif', 'large/6x7-8800x11000-rgb16-zip.tif'];
     for (const name of names) {
       const path = join(top, name);
