@@ -53,14 +53,12 @@ function sharesOf(index: number): [field: number, share: number][] {
 const SAMPLE_COUNT = WINDOW.length;
 const SAMPLE_U = Float32Array.from(WINDOW, (sample) => sample.u);
 const SAMPLE_V = Float32Array.from(WINDOW, (sample) => sample.v);
-const FIELD_AT = Int32Array.from(WINDOW.flatMap((sample) => padded(sample).map(([at]) => at)));
-const FIELD_WEIGHT = Float32Array.from(
-  WINDOW.flatMap((sample) => padded(sample).map(([, weight]) => weight)),
+/** The fields of sample i are those from `FIELD_START[i]` to before `FIELD_START[i + 1]`. */
+const FIELD_START = Int32Array.from({ length: SAMPLE_COUNT + 1 }, (_, i) =>
+  WINDOW.slice(0, i).reduce((sum, sample) => sum + sample.fields.length, 0),
 );
-
-function padded(sample: Sample): (readonly [number, number])[] {
-  return [0, 1, 2, 3].map((i) => sample.fields[i] ?? [0, 0]);
-}
+const FIELD_AT = Int32Array.from(WINDOW.flatMap((sample) => sample.fields.map(([at]) => at)));
+const FIELD_WEIGHT = Float32Array.from(WINDOW.flatMap((sample) => sample.fields.map(([, weight]) => weight)));
 
 /**
  * Writes the descriptor of `point` seen along `direction` (radians) into `out` (128 values, length 1);
@@ -90,7 +88,8 @@ export function writeDescriptor(point: Keypoint, direction: number, out: Float32
     const share = place - floor;
     const here = floor & (DIRECTIONS - 1);
     const next = (floor + 1) & (DIRECTIONS - 1);
-    for (let k = i * 4; k < i * 4 + 4; k++) {
+    const end = FIELD_START[i + 1] ?? 0;
+    for (let k = FIELD_START[i] ?? 0; k < end; k++) {
       const weight = (FIELD_WEIGHT[k] ?? 0) * slope;
       const field = FIELD_AT[k] ?? 0;
       out[field + here] = (out[field + here] ?? 0) + weight * (1 - share);
