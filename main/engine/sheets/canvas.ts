@@ -57,14 +57,12 @@ export function fillOutlines(canvas: Canvas, outlines: readonly Outline[], colou
   if (!coverage) return;
   const rgb = readColour(colour);
   const { leftPx, topPx, widthPx, heightPx, shares } = coverage;
-  for (let row = 0; row < heightPx; row += 1) {
-    const y = topPx + row;
-    if (y < 0 || y >= canvas.heightPx) continue;
-    for (let column = 0; column < widthPx; column += 1) {
+  const [from, to] = [Math.max(0, -leftPx), Math.min(widthPx, canvas.widthPx - leftPx)];
+  for (let row = Math.max(0, -topPx); row < Math.min(heightPx, canvas.heightPx - topPx); row += 1) {
+    for (let column = from; column < to; column += 1) {
       const share = shares[row * widthPx + column] ?? 0;
-      const x = leftPx + column;
       // Sums of floats leave dust of about 1e-7 where nothing is covered.
-      if (share > 1e-4 && x >= 0 && x < canvas.widthPx) blend(canvas, x, y, rgb, share);
+      if (share > 1e-4) blend(canvas, leftPx + column, topPx + row, rgb, share);
     }
   }
 }
