@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { sharp } from '../../main/engine/scans/image-library.ts';
 import { readScan } from '../../main/engine/scans/read-scan.ts';
 
-const RUNS = 15;
+const RUNS = 31;
 const TODAY = '2026-01-01';
 
 /** A scene with detail at all sizes and grain, as film has, repeatable. */
@@ -53,7 +53,11 @@ async function makeFiles(folder: string): Promise<{ name: string; path: string; 
 async function yardstick(path: string): Promise<void> {
   const bytes = readFileSync(path);
   hash('sha256', bytes);
-  await sharp(bytes).resize(1600, 1600, { fit: 'inside' }).raw().toBuffer();
+  // The fastest way the library has for each kind: no profile conversion, read in order, 16 bits brought to 8 before the
+  // resize.
+  const decode = sharp(bytes, { ignoreIcc: true, sequentialRead: true });
+  if (path.endsWith('.tif')) decode.pipelineColourspace('srgb');
+  await decode.resize(1600, 1600, { fit: 'inside' }).raw().toBuffer();
 }
 
 async function cpuMs(work: () => Promise<unknown>): Promise<number> {
@@ -86,10 +90,12 @@ try {
       times.first.push(first);
     }
     const yard = median(times.yardstick);
-    const [whole, first] = [median(times.whole), median(times.first)];
+    const least = Math.min(...times.yardstick);
+    const ratios = (values: readonly number[]): string =>
+      `${(median(values) / yard).toFixed(2)} (of the quickest runs ${(Math.min(...values) / least).toFixed(2)})`;
     say(
-      `${name}: yardstick ${yard.toFixed(0)} ms CPU, whole ${whole.toFixed(0)} (${(whole / yard).toFixed(2)}, ` +
-        `goal ${goal}), first pass ${first.toFixed(0)} (${(first / yard).toFixed(2)})`,
+      `${name}: yardstick ${yard.toFixed(0)} ms CPU; whole ${ratios(times.whole)}, goal ${goal}; ` +
+        `first pass ${ratios(times.first)}`,
     );
   }
   say(`largest resident memory ${Math.round(process.resourceUsage().maxRSS / 1024)} MiB`);
