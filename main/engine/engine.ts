@@ -10,6 +10,7 @@ import { createArchive, openArchive } from './archive/open-archive.ts';
 import { answerMethod } from './handlers.ts';
 import { createJobs, type Jobs } from './jobs/jobs.ts';
 import { WORKS } from './jobs/works.ts';
+import { makeSample } from './sample/make-sample.ts';
 import { previewPath } from './scans/preview-store.ts';
 import { parsePictureId } from './scans/picture-id.ts';
 
@@ -67,6 +68,11 @@ export function createEngine({ now = () => new Date() }: EngineOptions = {}): En
         name === 'archive.create' ? createArchive(folder, now) : openArchive(folder, now),
       );
     }
+    if (name === 'archive.makeSample') {
+      const { folder } = CONTRACT[name].input.parse(input);
+      await makeSample(engine, folder, () => undefined);
+      return engine.call('archive.state', {});
+    }
     if (name === 'archive.close') {
       await closeArchive();
       return {};
@@ -76,7 +82,7 @@ export function createEngine({ now = () => new Date() }: EngineOptions = {}): En
     return answerMethod(name, open.archive, input, { signal, jobs: open.jobs });
   }
 
-  return {
+  const engine: Engine = {
     call: async (name, given, { signal = new AbortController().signal } = {}) => {
       if (!isMethodName(name)) throw appError('method_unknown', { name });
       const output = await answer(name, checkInput(name, given), signal);
@@ -99,6 +105,7 @@ export function createEngine({ now = () => new Date() }: EngineOptions = {}): En
     },
     close: closeArchive,
   };
+  return engine;
 }
 
 function isMethodName(name: string): name is MethodName {

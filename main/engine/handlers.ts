@@ -18,7 +18,8 @@ import { SHEET_HANDLERS } from './sheets/sheet-handlers.ts';
 import type { Archive } from './archive/archive.ts';
 
 /** Answered by the engine itself, since they open and close the archive that all others need. */
-type EngineMethod = 'archive.create' | 'archive.open' | 'archive.close' | 'archive.state';
+type EngineMethod =
+  'archive.create' | 'archive.makeSample' | 'archive.open' | 'archive.close' | 'archive.state';
 
 const TABLE: HandlersOf<Exclude<MethodName, EngineMethod>> = {
   ...ARCHIVE_HANDLERS,

@@ -80,7 +80,7 @@ const textItem = z.strictObject({
   runs: z.array(z.strictObject({ face: z.enum(FACES), text: z.string().min(1), widthMm: mm })).min(1),
 });
 
-export const displayItem = z.discriminatedUnion('kind', [rectItem, lineItem, imageItem, textItem]);
+const displayItem = z.discriminatedUnion('kind', [rectItem, lineItem, imageItem, textItem]);
 export type DisplayItem = z.output<typeof displayItem>;
 export type RectItem = z.output<typeof rectItem>;
 export type LineItem = z.output<typeof lineItem>;

@@ -5,7 +5,7 @@ import { sheetSpec } from './sheet-spec.ts';
 const mm = z.number();
 
 /** A way out of a misfit. Laying the plan out again with `spec` fits: each one was tried before it was offered. */
-export const offer = z.strictObject({
+const offer = z.strictObject({
   kind: z.enum([
     'trim-perforations',
     'without-captions',
@@ -36,7 +36,7 @@ export const misfit = z.strictObject({
 export type Misfit = z.output<typeof misfit>;
 
 /** Where a picture lies, `page` counted from 0. */
-export const placedFrame = z.strictObject({
+const placedFrame = z.strictObject({
   key: z.string(),
   page: z.number().int(),
   xMm: mm,

@@ -50,7 +50,7 @@ const SCAN_IN: Command = {
     const proposal = await ask('scans.propose', {
       folder,
       rollId: roll.id,
-      options: { reverse: options.flag('reverse'), firstLabel: options.text('first') ?? null },
+      options: { reverse: options.flag('reverse') ? true : null, firstLabel: options.text('first') ?? null },
     });
     const accepted = proposal.files.flatMap((file) =>
       file.scanId === null || file.frames.length === 0

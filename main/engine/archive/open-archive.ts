@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, statSync } from 'node:fs';
 import { randomUUID } from 'node:crypto';
 import { basename, join, resolve } from 'node:path';
 import { appError } from '../../../shared/api/errors.ts';
@@ -6,6 +6,7 @@ import { lockArchive } from '../db/archive-lock.ts';
 import { openDatabase } from '../db/open-database.ts';
 import { command } from '../db/query.ts';
 import { createUndo } from '../db/undo.ts';
+import { makeFolder } from '../files/make-folder.ts';
 import { translateFileError } from '../files/file-error.ts';
 import { watchWords } from '../search/words.ts';
 import type { Archive } from './archive.ts';
@@ -21,7 +22,7 @@ export function createArchive(folder: string, now: () => Date): Archive {
   const path = resolve(folder);
   if (existsSync(join(path, DATABASE))) throw appError('archive_exists', { path });
   try {
-    mkdirSync(path, { recursive: true });
+    makeFolder(path);
     readdirSync(path);
   } catch (error) {
     throw translateFileError(error, path, 'folder');

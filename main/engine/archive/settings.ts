@@ -1,5 +1,8 @@
 import { z } from 'zod';
+import { appError } from '../../../shared/api/errors.ts';
 import type { Output } from '../../../shared/api/contract.ts';
+import { parseRollPattern } from '../../../shared/domain/numbering/roll-number.ts';
+import { describeReason } from '../../../shared/text/describe-reason.ts';
 import { command, query } from '../db/query.ts';
 import type { HandlersOf } from '../handler.ts';
 import type { Archive } from './archive.ts';
@@ -36,6 +39,11 @@ export function getSetting<Name extends keyof Settings>(archive: Archive, name: 
 export const SETTING_HANDLERS: HandlersOf<'settings.get' | 'settings.set'> = {
   'settings.get': (archive) => allSettings(archive),
   'settings.set': (archive, change) => {
+    const pattern = change.numberPattern === undefined ? null : parseRollPattern(change.numberPattern);
+    if (pattern !== null && !pattern.ok) {
+      const reason = describeReason(pattern.reason);
+      throw appError('value_not_valid', { field: 'numbering', value: change.numberPattern ?? '', reason });
+    }
     const set = command(
       archive.db,
       `INSERT INTO setting (name, value) VALUES (:name, :value)

@@ -1,6 +1,7 @@
-import { cpSync, mkdirSync } from 'node:fs';
+import { cpSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { appError } from '../../../shared/api/errors.ts';
+import { makeFolder } from '../files/make-folder.ts';
 import { ARCHIVE_SQL } from './migrations/0001-archive.ts';
 import type { WritableDb } from './query.ts';
 
@@ -44,7 +45,7 @@ export function migrate(db: WritableDb, now: Date): void {
 
 function copyBefore(db: WritableDb, version: number, now: Date): void {
   const folder = join(dirname(db.name), 'backups');
-  mkdirSync(folder, { recursive: true });
+  makeFolder(folder);
   db.pragma('wal_checkpoint(TRUNCATE)');
   const stamp = now.toISOString().replaceAll(/[:.]/g, '-');
   cpSync(db.name, join(folder, `before-version-${version + 1}-${stamp}.sqlite`), { errorOnExist: true });

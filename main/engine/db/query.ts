@@ -92,7 +92,14 @@ export function inTransaction<Result>(db: WritableDb, work: () => Result): Resul
  * @throws {AppError} `code`
  */
 export function orTaken<Result>(
-  code: 'stock_name_taken' | 'camera_name_taken' | 'roll_number_taken' | 'binder_name_taken',
+  code:
+    | 'stock_name_taken'
+    | 'camera_name_taken'
+    | 'roll_number_taken'
+    | 'binder_name_taken'
+    | 'process_name_taken'
+    | 'tank_name_taken'
+    | 'bath_name_taken',
   name: string,
   work: () => Result,
 ): Result {

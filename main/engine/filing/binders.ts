@@ -17,18 +17,50 @@ const binderRow = z.object({
   note: z.string().nullable(),
   pages: z.number(),
   rolls: z.number(),
+  layouts: z.string(),
+  pocketsTaken: z.number(),
+  filmFormats: z.string(),
+  earliest: z.string().nullable(),
+  latest: z.string().nullable(),
 });
+
+/** The outings of the rolls in a binder. */
+const SHOT = `FROM page JOIN strip ON strip.page_id = page.id JOIN outing_roll ON outing_roll.roll_id = strip.roll_id
+  JOIN outing ON outing.id = outing_roll.outing_id WHERE page.binder_id = binder.id`;
 
 const BINDERS = `SELECT id, name, place, note,
   (SELECT count(*) FROM page WHERE page.binder_id = binder.id) AS pages,
   (SELECT count(DISTINCT strip.roll_id) FROM page JOIN strip ON strip.page_id = page.id
-    WHERE page.binder_id = binder.id) AS rolls FROM binder`;
+    WHERE page.binder_id = binder.id) AS rolls,
+  (SELECT json_group_array(layout_id) FROM page WHERE page.binder_id = binder.id) AS layouts,
+  (SELECT count(*) FROM page JOIN strip ON strip.page_id = page.id WHERE page.binder_id = binder.id) AS pocketsTaken,
+  (SELECT json_group_array(DISTINCT roll.film_format) FROM page JOIN strip ON strip.page_id = page.id
+    JOIN roll ON roll.id = strip.roll_id WHERE page.binder_id = binder.id) AS filmFormats,
+  (SELECT min(outing.date_earliest) ${SHOT}) AS earliest, (SELECT max(outing.date_latest) ${SHOT}) AS latest
+  FROM binder`;
+
+const texts = z.array(z.string());
+
+/** A binder as shown; its pockets are counted by the layouts of its pages. */
+function binderFromRow(db: ReadableDb, row: z.output<typeof binderRow>): Binder {
+  const { layouts, filmFormats, earliest, latest, ...rest } = row;
+  const pages = texts.parse(JSON.parse(layouts)).map((id) => requireLayout(db, id));
+  return {
+    ...rest,
+    pockets: pages.reduce(
+      (sum, page) => sum + page.rows * (page.pocket === 'single' ? page.positions : 1),
+      0,
+    ),
+    filmFormats: texts.parse(JSON.parse(filmFormats)).sort(),
+    shot: earliest === null && latest === null ? null : { earliest, latest },
+  };
+}
 
 /** One binder. @throws {AppError} binder_not_found */
 function requireBinder(db: ReadableDb, id: number): Binder {
   const found = query(db, binderRow, `${BINDERS} WHERE id = :id`).find({ id });
   if (!found) throw appError('binder_not_found', { name: String(id) });
-  return found;
+  return binderFromRow(db, found);
 }
 
 /** The id of the binder of that name, or null. */
@@ -59,10 +91,11 @@ const pageRow = z.object({
   number: z.number(),
   title: z.string().nullable(),
   material: z.string().nullable(),
+  note: z.string().nullable(),
   layoutId: z.string(),
 });
 
-const PAGES = `SELECT page.id, page.binder_id AS binderId, binder.name AS binder, page.number, page.title, page.material,
+const PAGES = `SELECT page.id, page.binder_id AS binderId, binder.name AS binder, page.number, page.title, page.material, page.note,
   page.layout_id AS layoutId FROM page JOIN binder ON binder.id = page.binder_id`;
 
 const stripFrameRow = z.object({
@@ -132,13 +165,17 @@ export const BINDER_HANDLERS: HandlersOf<
   | 'binders.list'
   | 'binders.add'
   | 'binders.change'
+  | 'binders.remove'
   | 'pages.ofBinder'
   | 'pages.get'
   | 'pages.change'
   | 'pages.remove'
 > = {
   'layouts.list': ({ db }) => allLayouts(db).map(layoutToRow),
-  'binders.list': ({ db }) => query(db, binderRow, `${BINDERS} ORDER BY name_sort, id`).all(),
+  'binders.list': ({ db }) =>
+    query(db, binderRow, `${BINDERS} ORDER BY name_sort, id`)
+      .all()
+      .map((row) => binderFromRow(db, row)),
   'binders.add': (archive, binder) =>
     archive.undo.record(`Add binder ${binder.name}`, () => ({ id: addBinder(archive, binder) })),
   'binders.change': (archive, { id, change }) => {
@@ -151,6 +188,15 @@ export const BINDER_HANDLERS: HandlersOf<
         }),
       ),
     );
+    return {};
+  },
+  'binders.remove': (archive, { id }) => {
+    const binder = requireBinder(archive.db, id);
+    if (binder.pages > 0)
+      throw appError('conflict', { reason: `${binder.name} has pages; remove them first.` });
+    archive.undo.record(`Remove binder ${binder.name}`, () => {
+      command(archive.db, 'DELETE FROM binder WHERE id = :id')({ id });
+    });
     return {};
   },
   'pages.ofBinder': ({ db }, { binderId }) => {

@@ -42,6 +42,6 @@ export function requireLayout(db: ReadableDb, id: string): PageLayout {
 
 /** A layout as the window and the command line show it. */
 export function layoutToRow(layout: PageLayout): LayoutRow {
-  const { id, name, rows, positions, pocketLengthMm, pocketHeightMm, filmFormats } = layout;
-  return { id, name, rows, positions, pocketLengthMm, pocketHeightMm, filmFormats: [...filmFormats] };
+  const { source: _source, filmFormats, ...shown } = layout;
+  return { ...shown, filmFormats: [...filmFormats] };
 }

@@ -37,9 +37,9 @@ const frameRow = z.object({
   ...dateColumns('taken'),
 });
 
-/** The outing of a frame: its own, or the only one its roll was on. */
+/** The outing of a frame: its own, or the only one that its whole roll was on. */
 export const OUTING_OF_FRAME = `coalesce(frame.outing_id, (SELECT max(outing_id) FROM outing_roll
-  WHERE outing_roll.roll_id = frame.roll_id GROUP BY outing_roll.roll_id HAVING count(*) = 1))`;
+  WHERE outing_roll.roll_id = frame.roll_id AND outing_roll.whole = 1 GROUP BY outing_roll.roll_id HAVING count(*) = 1))`;
 
 const SELECT = `
 SELECT frame.id, frame.roll_id AS rollId, frame.ordinal, frame.label,

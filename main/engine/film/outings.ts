@@ -74,8 +74,9 @@ function putRollOnOuting(
   requireRollFacts(archive.db, rollId);
   command(
     archive.db,
-    'INSERT INTO outing_roll (outing_id, roll_id) VALUES (:outingId, :rollId) ON CONFLICT DO NOTHING',
-  )({ outingId, rollId });
+    `INSERT INTO outing_roll (outing_id, roll_id, whole) VALUES (:outingId, :rollId, :whole)
+     ON CONFLICT (outing_id, roll_id) DO UPDATE SET whole = max(whole, excluded.whole)`,
+  )({ outingId, rollId, whole: Number(labels === null) });
   if (!labels) return;
   const set = command(archive.db, 'UPDATE frame SET outing_id = :outingId WHERE id = :frameId');
   for (const frameId of ensureFrames(archive.db, rollId, labels).entries()) {

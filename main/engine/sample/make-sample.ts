@@ -1,8 +1,9 @@
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { CONTRACT, type Given, type MethodName, type Output } from '../../../shared/api/contract.ts';
 import { appError } from '../../../shared/api/errors.ts';
 import type { Engine } from '../engine.ts';
+import { makeFolder } from '../files/make-folder.ts';
 import { translateFileError } from '../files/file-error.ts';
 import { drawSampleScan, type Fault, type SamplePicture } from './sample-scans.ts';
 import { COAST_ROLL, GARDEN_ROLL, VALLEY_ROLL } from './sample-story.ts';
@@ -50,7 +51,7 @@ export async function makeSample(
     return CONTRACT[name].output.parse(answer) as Output<typeof name>;
   };
   try {
-    mkdirSync(sheets, { recursive: true });
+    makeFolder(sheets);
   } catch (error) {
     throw translateFileError(error, home, 'output');
   }
@@ -182,7 +183,7 @@ async function drawRoll(
   nameOf: (at: number) => string,
   fault: Fault | null,
 ): Promise<void> {
-  mkdirSync(folder, { recursive: true });
+  makeFolder(folder);
   for (const [at, picture] of pictures.entries()) {
     writeFileSync(
       join(folder, nameOf(at)),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { appError } from '../../../shared/api/errors.ts';
 import type { Input } from '../../../shared/api/contract.ts';
+import { fillGaps } from '../../../shared/domain/naming/film-gaps.ts';
 import type { Archive } from '../archive/archive.ts';
 import { command, query } from '../db/query.ts';
 import { ensureFrames, readLabel } from '../film/frames.ts';
@@ -27,10 +28,7 @@ export function acceptScans(archive: Archive, accepted: Accepted): { framesAdded
   ).all({
     rollId: accepted.rollId,
   });
-  const all = withGaps(
-    labels,
-    before.map((row) => row.label),
-  );
+  const all = fillGaps([...labels, ...before.map((row) => row.label)]);
   const ids = ensureFrames(db, accepted.rollId, all);
   const link = command(
     db,
@@ -51,22 +49,6 @@ export function acceptScans(archive: Archive, accepted: Accepted): { framesAdded
   }
   chooseBest(archive, new Set(labels.map((label) => ids.get(label) ?? 0)));
   return { framesAdded: ids.size - before.length, linked };
-}
-
-/**
- * The labels and the whole numbers missing between the lowest and the highest: film runs on between two frames,
- * whether the frame there was scanned or not. A jump of more than a roll is no gap but another kind of number.
- */
-function withGaps(labels: readonly string[], known: readonly string[]): string[] {
-  const whole = [...labels, ...known].filter((label) => /^[1-9]\d{0,2}$/.test(label)).map(Number);
-  if (whole.length === 0 || labels.length === 0) return [...labels];
-  const low = Math.min(...whole);
-  const high = Math.max(...whole);
-  if (high - low > 80) return [...labels];
-  const between = Array.from({ length: high - low + 1 }, (_frame, at) => String(low + at));
-  // On a film whose camera missed the mark every frame is a half step (1A, 2A …): there whole numbers are no frames.
-  const halfSteps = [...labels, ...known].filter((label) => /^\d+A$/.test(label)).length;
-  return halfSteps > whole.length ? [...labels] : [...labels, ...between];
 }
 
 const rankRow = z.object({

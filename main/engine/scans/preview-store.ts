@@ -1,5 +1,6 @@
-import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { makeFolder } from '../files/make-folder.ts';
 import { pictureId } from './picture-id.ts';
 
 /** Where the preview of a picture lies: by content, so that a moved or copied scan keeps its preview. */
@@ -17,7 +18,7 @@ export function previewPath(
  * made again from its scan.
  */
 export function keepPreview(path: string, jpeg: Uint8Array): void {
-  mkdirSync(dirname(path), { recursive: true });
+  makeFolder(dirname(path));
   const beside = `${path}.${process.pid}.part`;
   writeFileSync(beside, jpeg);
   renameSync(beside, path);

@@ -1,5 +1,6 @@
 import type { Input } from '../../../shared/api/contract.ts';
 import type { ProposedFile, ScanProposal } from '../../../shared/api/methods/scan-methods.ts';
+import { fillGaps } from '../../../shared/domain/naming/film-gaps.ts';
 import { mapScans } from '../../../shared/domain/naming/map-scans.ts';
 import type { MappedFile } from '../../../shared/domain/naming/scan-mapping.ts';
 import type { Archive } from '../archive/archive.ts';
@@ -42,7 +43,17 @@ export async function proposeScans(
     },
     options,
   });
-  const mapped = new Map(mapping.files.map((file) => [file.path, file]));
+  const known = labelsOfRoll(archive.db, rollId).map((frame) => frame.label);
+  const along = fillGaps([
+    ...known,
+    ...mapping.files.flatMap((file) => file.frames.map((frame) => frame.label)),
+  ]);
+  // The place along the film as it will be recorded, frames without a scan counted.
+  const placed = mapping.files.map((file) => ({
+    ...file,
+    order: along.indexOf(file.frames[0]?.label ?? '') + 1,
+  }));
+  const mapped = new Map(placed.map((file) => [file.path, file]));
   return {
     folder: listing.folder,
     files: listing.files.map((file) => proposedFile(archive, roll.number, file, mapped.get(file.path))),
@@ -53,7 +64,7 @@ export async function proposeScans(
       choices: question.choices.map(({ text, options: choice }) => ({
         text,
         options: {
-          reverse: choice.reverse ?? false,
+          reverse: choice.reverse ?? null,
           firstLabel: choice.firstLabel ?? null,
           skip: [...(choice.skip ?? [])],
         },

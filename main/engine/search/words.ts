@@ -21,6 +21,7 @@ export function watchWords(db: WritableDb): void {
     ${stale('camera_changed', 'UPDATE OF name ON main.camera', 'SELECT frame.id FROM frame JOIN roll ON roll.id = frame.roll_id WHERE roll.camera_id = NEW.id')}
     ${stale('outing_changed', 'UPDATE OF title, place, note ON main.outing', 'SELECT frame.id FROM outing_roll JOIN frame ON frame.roll_id = outing_roll.roll_id WHERE outing_roll.outing_id = NEW.id')}
     ${stale('outing_on_roll', 'INSERT ON main.outing_roll', 'SELECT id FROM frame WHERE roll_id = NEW.roll_id')}
+    ${stale('outing_of_roll', 'UPDATE ON main.outing_roll', 'SELECT id FROM frame WHERE roll_id = NEW.roll_id')}
     ${stale('outing_off_roll', 'DELETE ON main.outing_roll', 'SELECT id FROM frame WHERE roll_id = OLD.roll_id')}
   `);
 }
@@ -61,7 +62,7 @@ export function readStaleWords(db: WritableDb): void {
      LEFT JOIN lens ON lens.id = frame.lens_id
      LEFT JOIN outing AS mine ON mine.id = frame.outing_id
      LEFT JOIN outing AS sole ON sole.id = (SELECT max(outing_id) FROM outing_roll
-       WHERE roll_id = roll.id GROUP BY roll_id HAVING count(*) = 1)
+       WHERE roll_id = roll.id AND whole = 1 GROUP BY roll_id HAVING count(*) = 1)
      WHERE frame.id IN (${batch})`,
   );
   const drop = command(db, `DELETE FROM frame_words WHERE rowid IN (${batch})`);

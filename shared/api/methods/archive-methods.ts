@@ -39,6 +39,8 @@ export type Job = z.output<typeof job>;
 export const ARCHIVE_METHODS = {
   'archive.create': method(z.strictObject({ folder: z.string().min(1) }), archiveState, ['archive']),
   'archive.open': method(z.strictObject({ folder: z.string().min(1) }), archiveState, ['archive']),
+  /** Makes the invented sample archive in an empty or new folder, and opens it. */
+  'archive.makeSample': method(z.strictObject({ folder: z.string().min(1) }), archiveState, ['archive']),
   'archive.close': method(nothing, nothing, ['archive']),
   'archive.state': method(nothing, archiveState.nullable()),
   'archive.check': method(nothing, z.strictObject({ sound: z.boolean(), findings: z.array(z.string()) })),

@@ -7,6 +7,9 @@ const layout = z.strictObject({
   name: z.string(),
   rows: z.number().int(),
   positions: z.number().int(),
+  pocket: z.enum(['strip', 'single']),
+  pageWidthMm: z.number(),
+  pageHeightMm: z.number(),
   pocketLengthMm: z.number(),
   pocketHeightMm: z.number(),
   filmFormats: z.array(z.string()),
@@ -20,6 +23,10 @@ const binder = z.strictObject({
   note: z.string().nullable(),
   pages: z.number().int(),
   rolls: z.number().int(),
+  pockets: z.number().int(),
+  pocketsTaken: z.number().int(),
+  filmFormats: z.array(z.string()),
+  shot: z.strictObject({ earliest: z.string().nullable(), latest: z.string().nullable() }).nullable(),
 });
 export type Binder = z.output<typeof binder>;
 
@@ -50,6 +57,7 @@ const page = z.strictObject({
   number: z.number().int(),
   title: z.string().nullable(),
   material: z.string().nullable(),
+  note: z.string().nullable(),
   layout,
   strips: z.array(stripOnPage),
 });
@@ -94,6 +102,7 @@ export const FILING_METHODS = {
     nothing,
     ['binders', 'rolls', 'frames'],
   ),
+  'binders.remove': method(z.strictObject({ id }), nothing, ['binders']),
   'pages.ofBinder': method(z.strictObject({ binderId: id }), z.array(page)),
   'pages.get': method(z.strictObject({ id }), page),
   'pages.change': method(

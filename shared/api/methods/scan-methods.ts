@@ -30,7 +30,7 @@ export const proposedFile = z.strictObject({
 export type ProposedFile = z.output<typeof proposedFile>;
 
 const mappingOptions = z.strictObject({
-  reverse: z.boolean().default(false),
+  reverse: z.boolean().nullable().default(null),
   firstLabel: z.string().max(20).nullable().default(null),
   skip: z.array(z.string().max(4096)).max(10_000).default([]),
 });

@@ -150,10 +150,11 @@ CREATE TABLE outing (
 ) STRICT;
 CREATE INDEX outing_date ON outing (date_earliest);
 
--- One row says that (some) frames of a roll were made on an outing; frame.outing_id says which, where known.
+-- One row says that frames of a roll were made on an outing: all of it ('whole'), or those whose frame.outing_id says so.
 CREATE TABLE outing_roll (
   outing_id INTEGER NOT NULL REFERENCES outing (id) ON DELETE CASCADE,
   roll_id INTEGER NOT NULL REFERENCES roll (id) ON DELETE CASCADE,
+  whole INTEGER NOT NULL CHECK (whole IN (0, 1)),
   PRIMARY KEY (outing_id, roll_id)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX outing_roll_roll ON outing_roll (roll_id);
