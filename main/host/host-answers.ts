@@ -24,7 +24,12 @@ export interface HostParts {
 
 type SharedAnswers = Pick<
   HostAnswers,
-  'host.capabilities' | 'host.reserveFile' | 'host.printPdf' | 'host.recentArchives' | 'host.forgetArchive'
+  | 'host.capabilities'
+  | 'host.reserveFile'
+  | 'host.receivePicture'
+  | 'host.printPdf'
+  | 'host.recentArchives'
+  | 'host.forgetArchive'
 >;
 
 /** The answers that do not depend on which shell it is. */
@@ -40,6 +45,8 @@ export function sharedHostAnswers(parts: HostParts): SharedAnswers {
       printers: await listPrinters(parts.run),
     }),
     'host.reserveFile': ({ name }) => parts.made.reserve(name),
+    'host.receivePicture': ({ name, fileId, base64 }) =>
+      parts.made.receive(name, fileId, Buffer.from(base64, 'base64')),
     'host.printPdf': async ({ fileId, printer }) => {
       const path = parts.made.find(fileId);
       if (path === null || !path.endsWith('.pdf')) throw appError('file_missing', { path: path ?? fileId });

@@ -1,13 +1,11 @@
-import { createWriteStream, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { appendFileSync, existsSync, mkdirSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { randomBytes } from 'node:crypto';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
-import type { Readable } from 'node:stream';
-import { pipeline } from 'node:stream/promises';
 import { appError } from '../../shared/api/errors.ts';
 
 /** Bytes of a picture that is handed in to be looked for. Our choice: a 60 MP scan as TIFF of 8 bits, and room. */
-export const UPLOAD_LIMIT_BYTES = 256 * 1024 * 1024;
+export const PICTURE_LIMIT_BYTES = 256 * 1024 * 1024;
 
 /** A file of the host's own, known to the window by id. */
 export interface MadeFile {
@@ -25,10 +23,11 @@ export interface MadeFiles {
   /** The address of a reserved file from the window's origin. */
   addressOf(fileId: string): string;
   /**
-   * Takes in a picture from the window.
-   * @throws {AppError} message_too_large when it is above the limit; file_not_written when the disk refuses it.
+   * Takes in a picture from the window: a first piece, or another of one begun before.
+   * @throws {AppError} message_too_large when it grows above the limit, and nothing of it is kept; file_missing when
+   * no picture of that id was begun; file_not_written when the disk refuses it.
    */
-  receive(name: string, body: Readable): Promise<MadeFile>;
+  receive(name: string, fileId: string | null, piece: Uint8Array): MadeFile;
   close(): void;
 }
 
@@ -40,7 +39,7 @@ export function parseMadePath(path: string): string | null {
 }
 
 /** Keeps made files in a fresh folder of the system's temporary place, removed by `close`. */
-export function createMadeFiles(limitBytes = UPLOAD_LIMIT_BYTES): MadeFiles {
+export function createMadeFiles(limitBytes = PICTURE_LIMIT_BYTES): MadeFiles {
   const folder = mkdtempSync(join(tmpdir(), 'edgeprint-'));
   const paths = new Map<string, string>();
 
@@ -56,6 +55,12 @@ export function createMadeFiles(limitBytes = UPLOAD_LIMIT_BYTES): MadeFiles {
     return { fileId, path, address: addressOf(fileId) };
   }
 
+  function begun(fileId: string): MadeFile {
+    const path = paths.get(fileId);
+    if (path === undefined || !existsSync(path)) throw appError('file_missing', { path: fileId });
+    return { fileId, path, address: addressOf(fileId) };
+  }
+
   return {
     reserve,
     addressOf,
@@ -63,33 +68,30 @@ export function createMadeFiles(limitBytes = UPLOAD_LIMIT_BYTES): MadeFiles {
       const path = paths.get(fileId);
       return path !== undefined && existsSync(path) ? path : null;
     },
-    async receive(name, body) {
-      const made = reserve(name);
-      let bytes = 0;
-      try {
-        await pipeline(
-          // The sender still has to be told, over the connection that ending `body` would end.
-          body.iterator({ destroyOnReturn: false }),
-          async function* count(chunks: AsyncIterable<Buffer>) {
-            for await (const chunk of chunks) {
-              bytes += chunk.length;
-              if (bytes > limitBytes) throw appError('message_too_large', { bytes, limit: limitBytes });
-              yield chunk;
-            }
-          },
-          createWriteStream(made.path, { flags: 'wx' }),
-        );
-      } catch (error) {
+    receive(name, fileId, piece) {
+      const made = fileId === null ? reserve(name) : begun(fileId);
+      const bytes = (fileId === null ? 0 : statSync(made.path).size) + piece.length;
+      if (bytes > limitBytes) {
         paths.delete(made.fileId);
         rmSync(join(folder, made.fileId), { recursive: true, force: true });
-        throw error;
+        throw appError('message_too_large', { bytes, limit: limitBytes });
       }
+      write(made.path, piece, fileId === null);
       return made;
     },
     close() {
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+function write(path: string, piece: Uint8Array, first: boolean): void {
+  try {
+    if (first) writeFileSync(path, piece, { flag: 'wx' });
+    else appendFileSync(path, piece);
+  } catch (error) {
+    throw appError('file_not_written', { path, reason: error instanceof Error ? error.message : '' }, error);
+  }
 }
 
 /** A file name without a folder in it: what is left of the last stroke, with odd characters replaced. */

@@ -10,15 +10,6 @@ export function sendText(response: ServerResponse, status: number, text: string)
   response.end(`${text}\n`);
 }
 
-/** Answers with JSON. */
-export function sendJson(response: ServerResponse, status: number, value: unknown): void {
-  response.writeHead(status, {
-    'content-type': 'application/json; charset=utf-8',
-    'cache-control': 'no-store',
-  });
-  response.end(JSON.stringify(value));
-}
-
 /**
  * Answers with a file of ours, or with 304 when the browser has it as it is. `caching` is the value of
  * cache-control.

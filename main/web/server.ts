@@ -4,18 +4,16 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import { homedir } from 'node:os';
 import type { Duplex } from 'node:stream';
 import { WebSocketServer } from 'ws';
-import { appError, isAppError } from '../../shared/api/errors.ts';
 import { MESSAGE_LIMIT_BYTES } from '../../shared/api/json-value.ts';
 import { parsePreviewPath, type PreviewSize } from '../../shared/api/preview-url.ts';
 import { serve, type ServeOptions, type Service } from '../../shared/api/rpc.ts';
-import { toWireError } from '../../shared/api/wire.ts';
-import { createMadeFiles, parseMadePath, UPLOAD_LIMIT_BYTES, type MadeFiles } from '../host/made-files.ts';
+import { createMadeFiles, parseMadePath, type MadeFiles } from '../host/made-files.ts';
 import { runProgram } from '../host/print-queue.ts';
 import { createRecentArchives, followOpenArchive } from '../host/recent-archives.ts';
 import { SECURITY_HEADERS } from '../host/security-headers.ts';
 import { findStaticFile } from '../host/static-files.ts';
 import { webSocketTransport } from '../transport/web-socket.ts';
-import { sendFile, sendJson, sendText } from './send-file.ts';
+import { sendFile, sendText } from './send-file.ts';
 import { createSession, type Session } from './session-token.ts';
 import { createWebHostService } from './web-host-service.ts';
 
@@ -173,8 +171,9 @@ async function answer(parts: Parts, request: IncomingMessage, response: ServerRe
     );
     return;
   }
-  if (request.method === 'POST' && url.pathname === '/uploads') return receive(parts, request, response, url);
   if (request.method !== 'GET' && request.method !== 'HEAD') {
+    // Whatever body came along is not read; the connection goes with it.
+    response.setHeader('connection', 'close');
     sendText(response, 405, 'There is nothing here to send to.');
     return;
   }
@@ -198,30 +197,12 @@ async function answer(parts: Parts, request: IncomingMessage, response: ServerRe
   else await sendFile(request, response, file, caching);
 }
 
-async function receive(
-  parts: Parts,
-  request: IncomingMessage,
-  response: ServerResponse,
-  url: URL,
-): Promise<void> {
-  if (request.headers.origin !== `http://${parts.own}`) {
-    sendText(response, 403, 'Pictures are taken from the window alone.');
-    return;
-  }
-  const bytes = Number(request.headers['content-length'] ?? 0);
-  if (bytes > UPLOAD_LIMIT_BYTES) throw appError('message_too_large', { bytes, limit: UPLOAD_LIMIT_BYTES });
-  sendJson(response, 201, await parts.made.receive(url.searchParams.get('name') ?? 'picture', request));
-}
-
 function fail(parts: Parts, response: ServerResponse, error: unknown): void {
   const reference = parts.serveOptions.newReference();
-  const known = isAppError(error);
-  if (!known && !response.destroyed) parts.onBug(error, reference);
+  if (!response.destroyed) parts.onBug(error, reference);
   if (response.headersSent) {
     response.destroy();
     return;
   }
-  // What the sender has not sent yet will not be read: the connection has to go, once the answer is out.
-  response.setHeader('connection', 'close');
-  sendJson(response, known ? 413 : 500, toWireError(error, reference, false));
+  sendText(response, 500, `This was not answered. Reference ${reference}.`);
 }

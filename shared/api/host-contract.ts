@@ -70,6 +70,9 @@ const printed = z.discriminatedUnion('how', [
 ]);
 export type Printed = z.output<typeof printed>;
 
+/** Characters of base64 in one piece of a picture: 3 MiB of bytes, well below what a message may weigh. */
+export const PICTURE_PIECE_LIMIT = 4 * 1024 * 1024;
+
 /** What only a shell can do. The window asks for nothing outside this table and the archive's own. */
 export const HOST_METHODS = {
   'host.capabilities': method(nothing, capabilities),
@@ -84,6 +87,18 @@ export const HOST_METHODS = {
   /** A place for a file that is made to be printed or downloaded; gone when the host ends. */
   'host.reserveFile': method(
     z.strictObject({ name: z.string().min(1).max(200) }),
+    z.strictObject({ fileId: z.string(), path: z.string(), address: z.string() }),
+  ),
+  /**
+   * Takes in a picture from the window piece by piece, as base64: the first piece without a `fileId`, the others
+   * with the one that the first was given. The engine reads it from `path`.
+   */
+  'host.receivePicture': method(
+    z.strictObject({
+      name: z.string().min(1).max(200),
+      fileId: z.string().max(100).nullable(),
+      base64: z.base64().max(PICTURE_PIECE_LIMIT),
+    }),
     z.strictObject({ fileId: z.string(), path: z.string(), address: z.string() }),
   ),
   /** Prints a PDF that was written to a reserved place, at 100 %. */

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { basename, dirname } from 'node:path';
-import { Readable } from 'node:stream';
+import { dirname } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { createMadeFiles, safeName } from '../../../main/host/made-files.ts';
 
@@ -23,32 +22,30 @@ describe('safeName', () => {
 });
 
 describe('made files', () => {
-  it('finds a reserved file only once it is written, and nothing after closing', async () => {
+  it('finds a reserved file only once it is written, and nothing after closing', () => {
     const made = createMadeFiles();
     const { fileId } = made.reserve('sheet.pdf');
     expect(made.find(fileId)).toBeNull();
-    const received = await made.receive('a.jpg', Readable.from([Buffer.from('abc')]));
-    expect(readFileSync(received.path, 'utf8')).toBe('abc');
+    const received = made.receive('a.jpg', null, Buffer.from('abc'));
+    made.receive('a.jpg', received.fileId, Buffer.from('def'));
+    expect(readFileSync(received.path, 'utf8')).toBe('abcdef');
     made.close();
     expect(made.find(received.fileId)).toBeNull();
   });
 
-  it('stops at the limit and leaves nothing behind', async () => {
+  it('stops at the limit and leaves nothing behind', () => {
     const made = createMadeFiles(10);
-    let folder = '';
-    const body = Readable.from(
-      (async function* send() {
-        yield Buffer.alloc(8);
-        folder = dirname(made.reserve('beside').path);
-        yield Buffer.alloc(8);
-      })(),
+    const { fileId, path } = made.receive('a.jpg', null, Buffer.alloc(8));
+    const root = dirname(dirname(path));
+    expect(readdirSync(root)).toEqual([fileId]);
+    expect(() => made.receive('a.jpg', fileId, Buffer.alloc(8))).toThrow(
+      expect.objectContaining({ code: 'message_too_large', details: { bytes: 16, limit: 10 } }),
     );
-    await expect(made.receive('a.jpg', body)).rejects.toMatchObject({
-      code: 'message_too_large',
-      details: { bytes: 16, limit: 10 },
-    });
-    expect(readdirSync(dirname(folder))).toEqual([basename(folder)]);
+    expect(readdirSync(root)).toEqual([]);
+    expect(() => made.receive('a.jpg', fileId, Buffer.alloc(1))).toThrow(
+      expect.objectContaining({ code: 'file_missing' }),
+    );
     made.close();
-    expect(existsSync(folder)).toBe(false);
+    expect(existsSync(root)).toBe(false);
   });
 });
