@@ -17,6 +17,7 @@ const RULES: readonly { readonly from: string; readonly may: readonly string[] }
   },
   { from: 'main/engine-entry.ts', may: ['shared', 'main/engine', 'main/transport', 'node:'] },
   { from: 'main/transport', may: ['shared/api', 'node:', 'ws', 'electron'] },
+  { from: 'main/start.ts', may: ['node:'] },
   { from: 'main/host', may: ['shared', 'main/host', 'node:'] },
   {
     from: 'main/desktop',
