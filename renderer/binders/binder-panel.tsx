@@ -26,7 +26,7 @@ const HEADING_PX = 46;
 /** The page is not drawn smaller than this, px per mm, so that edge numbers can be read; rather it is scrolled. */
 const LEAST_SCALE = 2.03;
 /** Below the page: a line about keys. */
-const FOOT_PX = 34;
+const FOOT_PX = 46;
 
 /** The binder that is pulled out: its pages in small, the open one as it is, and cards of the rolls on it. */
 export function BinderPanel({ binder, route, onChange }: BinderPanelProps) {
@@ -37,13 +37,16 @@ export function BinderPanel({ binder, route, onChange }: BinderPanelProps) {
   const strips = useLyingStrips(page);
   const carrying = useCarrying(pages);
   const place = useRef<HTMLDivElement>(null);
-  const room = useRoom(place);
+  const around = useRef<HTMLElement>(null);
+  const column = useRoom(place);
+  const whole = useRoom(around);
+  const room = column && whole ? { widthPx: column.widthPx, heightPx: whole.heightPx } : null;
   const remove = useCommand('pages.remove');
   const [changing, setChanging] = useState(false);
   const pxPerMm = page && room ? scaleFor(page, room) : LEAST_SCALE;
 
   return (
-    <section className="binder-panel" aria-label={binderWords(binder.name)}>
+    <section ref={around} className="binder-panel" aria-label={binderWords(binder.name)}>
       <div className="binder-side">
         <div className="binder-side-head">
           <h1>{binderWords(binder.name)}</h1>

@@ -9,7 +9,7 @@ import { Button } from '../ui/button.tsx';
 import { Keys } from '../ui/keys.tsx';
 import { warnOfMaterial } from './page-material.ts';
 import { binderWords, fullnessWords } from './page-words.ts';
-import type { Carrying } from './use-carrying.ts';
+import type { Carried, Carrying } from './use-carrying.ts';
 import './open-page.css';
 
 export interface OpenPageProps {
@@ -67,7 +67,7 @@ export function OpenPage(props: OpenPageProps) {
 
   const target =
     carried?.over?.pageId === page.id
-      ? { row: carried.over.row, position: carried.over.position, free: carried.over.rollThere === null }
+      ? { row: carried.over.row, position: carried.over.position, free: carried.over.obstacle === null }
       : null;
   const name = `${binderWords(page.binder)}, page ${page.number}`;
   return (
@@ -100,19 +100,7 @@ export function OpenPage(props: OpenPageProps) {
         target={target}
         heading={<PageHeading page={page} onChange={props.onChange} onRemove={props.onRemove} />}
       />
-      <p className="open-page-keys">
-        {carried?.by === 'keyboard' ? (
-          <>
-            <Keys keys="Enter" /> puts the strip down, <Keys keys="Esc" /> leaves it
-          </>
-        ) : page.strips.length === 0 ? (
-          'Strips that are dragged here lie here.'
-        ) : (
-          <>
-            Drag a strip, or <Keys keys="M" /> takes it up; <Keys keys="Enter" /> opens the frame
-          </>
-        )}
-      </p>
+      <PageFoot carried={carried} empty={page.strips.length === 0} pxPerMm={pxPerMm} />
       <CarriedStrip carrying={carrying} pxPerMm={pxPerMm} />
     </div>
   );
@@ -150,6 +138,44 @@ function PageHeading({ page, onChange, onRemove }: PageHeadingProps) {
   );
 }
 
+interface PageFootProps {
+  readonly carried: Carried | null;
+  readonly empty: boolean;
+  readonly pxPerMm: number;
+}
+
+/** What can be done here, and what is carried by keyboard. */
+function PageFoot({ carried, empty, pxPerMm }: PageFootProps) {
+  if (carried?.by === 'keyboard') {
+    const strip = lyingStrip(carried.strip, NOTHING_KNOWN, []);
+    return (
+      <div className="open-page-foot open-page-hand">
+        <FilmStrip
+          label={describeStrip(strip)}
+          filmFormat={strip.filmFormat}
+          frames={strip.frames}
+          pxPerMm={0.62 * pxPerMm}
+        />
+        <p>
+          {describeStrip(strip)}. Arrows and Page Down choose, <Keys keys="Enter" /> puts it down,{' '}
+          <Keys keys="Esc" /> leaves it.
+        </p>
+      </div>
+    );
+  }
+  return (
+    <p className="open-page-foot">
+      {empty ? (
+        'An empty page. Strips that are dragged here lie here.'
+      ) : (
+        <>
+          Drag a strip, or <Keys keys="M" /> takes it up; <Keys keys="Enter" /> opens the frame
+        </>
+      )}
+    </p>
+  );
+}
+
 const NOTHING_KNOWN = new Map<number, never>();
 
 /** The strip under the pointer. */
@@ -166,11 +192,7 @@ function CarriedStrip({ carrying, pxPerMm }: { readonly carrying: Carrying; read
         pxPerMm={pxPerMm}
       />
       <p>
-        {carried.over === null
-          ? 'over no pocket'
-          : carried.over.rollThere === null
-            ? `into row ${carried.over.row}`
-            : `taken by ${carried.over.rollThere}`}
+        {carried.over === null ? 'over no pocket' : (carried.over.obstacle ?? `into row ${carried.over.row}`)}
       </p>
     </div>
   );

@@ -1,4 +1,5 @@
 import type { Page } from '../../shared/api/methods/filing-methods.ts';
+import { stripLengthMm } from '../film/film-geometry.ts';
 import { hasSinglePockets } from '../film/page-geometry.ts';
 import type { PocketPlace } from '../film/sleeve-page.tsx';
 
@@ -36,6 +37,33 @@ export function rollInPocket(
       (!single || strip.position === pocket.position),
   );
   return there?.roll ?? null;
+}
+
+/** A strip, as far as it matters where it goes in. */
+export interface MovableStrip {
+  readonly stripId: number;
+  readonly filmFormat: string;
+  readonly frames: readonly { readonly frameFormat: string }[];
+}
+
+/**
+ * What stands against laying a strip into a pocket, in words, or null: film of another roll, or too short a pocket.
+ * The engine has the last word.
+ */
+export function obstacleTo(
+  strip: MovableStrip,
+  page: Pick<Page, 'layout' | 'strips'>,
+  pocket: PocketPlace,
+): string | null {
+  const roll = rollInPocket(page, pocket, strip.stripId);
+  if (roll !== null) return `taken by roll ${roll}`;
+  if (!page.layout.filmFormats.includes(strip.filmFormat)) return `not for ${strip.filmFormat} film`;
+  const lengthMm = stripLengthMm(
+    strip.filmFormat,
+    strip.frames.map(({ frameFormat }) => frameFormat),
+  );
+  const overMm = lengthMm - page.layout.pocketLengthMm;
+  return overMm > 0 ? `${Math.ceil(overMm)} mm too short for ${count(strip.frames.length, 'frame')}` : null;
 }
 
 /** The first free pocket of a page, or null. */

@@ -4,7 +4,7 @@ import { useCommand } from '../api/use-command.ts';
 import { describeStrip } from '../film/lying-strip.ts';
 import { hasSinglePockets } from '../film/page-geometry.ts';
 import type { PocketPlace } from '../film/sleeve-page.tsx';
-import { firstFreePocket, pocketsOfPage, pocketWords, rollInPocket } from './page-words.ts';
+import { firstFreePocket, obstacleTo, pocketsOfPage, pocketWords } from './page-words.ts';
 
 /** A strip that was taken up, and where it would go if it were put down now. */
 export interface Carried {
@@ -12,7 +12,7 @@ export interface Carried {
   readonly fromPageId: number;
   readonly by: 'keyboard' | 'pointer';
   /** Null while it is over no pocket. */
-  readonly over: (PocketPlace & { readonly pageId: number; readonly rollThere: string | null }) | null;
+  readonly over: (PocketPlace & { readonly pageId: number; readonly obstacle: string | null }) | null;
   /** Where the pointer is in the window, px. */
   readonly x: number;
   readonly y: number;
@@ -49,6 +49,7 @@ export function useCarrying(pages: readonly Page[]): Carrying {
     async ({ strip, over, fromPageId }: Carried) => {
       setCarried(null);
       if (over === null) return setSaid('Left where it was.');
+      if (over.obstacle !== null) return setSaid(`It did not go there: ${over.obstacle}. Left where it was.`);
       const page = pages.find(({ id }) => id === over.pageId);
       if (!page) return undefined;
       if (fromPageId === page.id && strip.row === over.row && strip.position === over.position) {
@@ -66,7 +67,7 @@ export function useCarrying(pages: readonly Page[]): Carrying {
   );
 
   function takeUp(page: Page, strip: StripOnPage): void {
-    const over = { row: strip.row, position: strip.position, pageId: page.id, rollThere: null };
+    const over = { row: strip.row, position: strip.position, pageId: page.id, obstacle: null };
     setCarried({ strip, fromPageId: page.id, by: 'keyboard', over, x: 0, y: 0 });
     setSaid(
       `${describeStrip(strip)} taken up. Arrows choose a pocket, Page Down and Page Up another page, Enter puts it down, Escape leaves it.`,
@@ -74,10 +75,9 @@ export function useCarrying(pages: readonly Page[]): Carrying {
   }
 
   function aim(now: Carried, page: Page, pocket: PocketPlace): void {
-    const rollThere = rollInPocket(page, pocket, now.strip.stripId);
-    setCarried({ ...now, over: { ...pocket, pageId: page.id, rollThere } });
-    const state = rollThere === null ? 'free' : `taken by roll ${rollThere}`;
-    setSaid(`Page ${page.number}, ${pocketWords(page, pocket)}, ${state}.`);
+    const obstacle = obstacleTo(now.strip, page, pocket);
+    setCarried({ ...now, over: { ...pocket, pageId: page.id, obstacle } });
+    setSaid(`Page ${page.number}, ${pocketWords(page, pocket)}, ${obstacle ?? 'free'}.`);
   }
 
   function press(event: KeyboardEvent, page: Page, turnPage: (way: 1 | -1) => Page | null): boolean {
@@ -89,8 +89,8 @@ export function useCarrying(pages: readonly Page[]): Carrying {
       if (turned)
         aim(carried, turned, firstFreePocket(turned, carried.strip.stripId) ?? { row: 1, position: 1 });
     } else if (event.key === 'Enter' || event.key === ' ') {
-      if (carried.over?.rollThere === null) void putDown(carried);
-      else setSaid(`That pocket holds roll ${carried.over?.rollThere ?? ''}. Choose another.`);
+      if (carried.over?.obstacle === null) void putDown(carried);
+      else setSaid(`It does not go there: ${carried.over?.obstacle ?? 'no pocket'}. Choose another.`);
     } else if (event.key === 'Escape') leave();
     else return event.key !== 'Tab';
     event.preventDefault();
@@ -115,7 +115,7 @@ export function useCarrying(pages: readonly Page[]): Carrying {
     if (!from) return;
     const moved = Math.hypot(event.clientX - from.x, event.clientY - from.y);
     if (carried === null && moved < GRIP_PX) return;
-    const over = pocketAt(event.clientX, event.clientY, pages, from.strip.stripId);
+    const over = pocketAt(event.clientX, event.clientY, pages, from.strip);
     setCarried({
       strip: from.strip,
       fromPageId: from.pageId,
@@ -156,7 +156,7 @@ function stripAt(target: EventTarget): number | null {
 }
 
 /** The pocket under the pointer: of a page, or the first free one of a page in small. */
-function pocketAt(x: number, y: number, pages: readonly Page[], stripId: number): Carried['over'] {
+function pocketAt(x: number, y: number, pages: readonly Page[], strip: StripOnPage): Carried['over'] {
   const place = document.elementFromPoint(x, y)?.closest('[data-page]');
   if (!(place instanceof HTMLElement)) return null;
   const page = pages.find(({ id }) => id === Number(place.dataset['page']));
@@ -164,8 +164,8 @@ function pocketAt(x: number, y: number, pages: readonly Page[], stripId: number)
   const { row, position } = place.dataset;
   const pocket =
     row === undefined
-      ? firstFreePocket(page, stripId)
+      ? firstFreePocket(page, strip.stripId)
       : { row: Number(row), position: Number(position ?? 1) };
   if (!pocket) return null;
-  return { ...pocket, pageId: page.id, rollThere: rollInPocket(page, pocket, stripId) };
+  return { ...pocket, pageId: page.id, obstacle: obstacleTo(strip, page, pocket) };
 }

@@ -1,14 +1,14 @@
 import type { Frame, FrameVersion, PencilMark } from '../../shared/api/methods/film-methods.ts';
 import type { StripOnPage } from '../../shared/api/methods/filing-methods.ts';
 import { previewAddress, type PreviewSize } from '../../shared/api/preview-url.ts';
-import type { PictureRegion, QuarterTurn } from '../../shared/sheet/display-list.ts';
+import type { QuarterTurn } from '../../shared/sheet/display-list.ts';
 import { turnToLie } from '../../shared/sheet/sheet-plan.ts';
 import { frameGeometry } from './film-geometry.ts';
 
 /** A picture as it is to be shown: the region is cut out, mirrored left to right, then turned clockwise. */
 export interface DrawnPicture {
   readonly address: string;
-  readonly region: PictureRegion;
+  readonly region: FrameVersion['region'];
   readonly turned: QuarterTurn;
   readonly mirrored: boolean;
   /** The whole picture in pixels, null where nobody knows: a region is then taken to fill the gate. */
@@ -36,7 +36,7 @@ export interface DrawnFrame {
   readonly scans: number | null;
 }
 
-const WHOLE: PictureRegion = { x: 0, y: 0, width: 1, height: 1 };
+const WHOLE: FrameVersion['region'] = { x: 0, y: 0, width: 1, height: 1 };
 
 /** A frame of the engine as it lies on its film, by its best version that can be shown. */
 export function drawnFrame(frame: Frame, filmFormat: string, size: PreviewSize = 'small'): DrawnFrame {

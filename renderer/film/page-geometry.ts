@@ -5,8 +5,10 @@ import { wholePixelScale } from './film-scale.ts';
 
 /** Left of the pockets: holes, then the numbers of the rows. */
 export const BOUND_MM = 20;
+/** The open end of a row, beyond its film: there the thumb goes in. */
+export const THUMB_MM = 7;
 /** Right of the pockets. */
-const OPEN_EDGE_MM = 4;
+const OPEN_EDGE_MM = 2;
 /** Between two pockets. */
 export const WELD_MM = 2.2;
 /** Of the writing strip above the pockets, in pixels: it holds text, which does not shrink with the film. */
@@ -27,7 +29,7 @@ export function rowLengthMm(layout: LayoutRow): number {
 /** The page as drawn, mm, without its heading. */
 export function pageSizeMm(layout: LayoutRow): { readonly widthMm: number; readonly heightMm: number } {
   return {
-    widthMm: BOUND_MM + rowLengthMm(layout) + OPEN_EDGE_MM,
+    widthMm: BOUND_MM + rowLengthMm(layout) + THUMB_MM + OPEN_EDGE_MM,
     heightMm: layout.rows * (layout.pocketHeightMm + WELD_MM) + 2 * WELD_MM,
   };
 }

@@ -12,6 +12,7 @@ import {
   hasSinglePockets,
   pageSizeMm,
   rowLengthMm,
+  THUMB_MM,
   WELD_MM,
 } from './page-geometry.ts';
 import { describeStrip, type LyingStrip } from './lying-strip.ts';
@@ -156,7 +157,7 @@ function PageRow({ page, row, strips, selection, tabStop, rails }: PageRowProps)
       </span>
       <div
         className={shown?.row === row ? 'sleeve-pockets sleeve-pockets-shown' : 'sleeve-pockets'}
-        style={{ '--long': rowLengthMm(layout), '--high': layout.pocketHeightMm }}
+        style={{ '--long': rowLengthMm(layout) + THUMB_MM, '--high': layout.pocketHeightMm }}
         role="presentation"
       >
         {places.map((position) => {

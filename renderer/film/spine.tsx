@@ -26,8 +26,9 @@ export function Spine(props: SpineProps) {
     absent ? 'spine-absent' : '',
     small ? 'spine-small' : '',
   ];
-  const short = name.length <= 4;
-  const turned = short ? lines : [name, ...lines].slice(0, 2);
+  const bare = name.replace(/^binder\s+/i, '');
+  const short = bare.length <= 4;
+  const turned = short ? lines : [bare, ...lines].slice(0, 2);
   return (
     <span
       className={classes.filter((part) => part !== '').join(' ')}
@@ -35,7 +36,7 @@ export function Spine(props: SpineProps) {
       aria-hidden="true"
     >
       <span className="spine-label">
-        <span className="spine-number numbers">{short ? name : ''}</span>
+        <span className="spine-number numbers">{short ? bare : ''}</span>
         {small && short ? null : (
           <span className="spine-lines">
             {turned.map((line, index) => (
