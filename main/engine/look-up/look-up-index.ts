@@ -72,19 +72,25 @@ export function openLookUpIndex(options: LookUpOptions): LookUpIndex {
     slotOf.delete(pictureId);
   }
 
-  function remember(record: PictureRecord, place: EntryPlace): void {
+  function remember(record: PictureRecord, place: EntryPlace): number {
     forget(record.pictureId);
     const slot = slots.length;
     slots.push({ pictureId: record.pictureId, groupId: record.groupId, place });
     slotOf.set(record.pictureId, slot);
     hashes.push(record.hash.low, record.hash.high);
-    postings.add(slot, record);
+    return slot;
   }
 
-  segments.readAll((content, place) => {
-    const entry = readEntry(content);
-    if (entry?.kind === 'added') remember(entry.record, place);
-    else if (entry?.kind === 'removed') forget(entry.pictureId);
+  postings.load((take) => {
+    const first = slots.length === 0;
+    let slot = 0;
+    segments.readAll((content, place) => {
+      const entry = readEntry(content);
+      if (entry?.kind === 'added') {
+        if (first) remember(entry.record, place);
+        take(slot++, entry.record);
+      } else if (entry?.kind === 'removed' && first) forget(entry.pictureId);
+    });
   });
 
   const finder = createFinder({
@@ -117,7 +123,7 @@ export function openLookUpIndex(options: LookUpOptions): LookUpIndex {
         features: encodeFeatures(description.features, codebook, kernels),
         placement: packPlacement(description.features),
       };
-      remember(record, segments.append(writeAdded(record)));
+      postings.add(remember(record, segments.append(writeAdded(record))), record);
     },
     remove(pictureId) {
       if (!slotOf.has(pictureId)) return;

@@ -11,6 +11,11 @@ export interface PostingRun {
 
 /** Which pictures have a feature in which cell, in memory: 8 bytes a feature. */
 export interface Postings {
+  /**
+   * Fills an empty store at once. `visitAll` is called twice and hands over the same records both times: so the
+   * memory is taken once, at its final size.
+   */
+  readonly load: (visitAll: (take: (slot: number, record: PictureRecord) => void) => void) => void;
   readonly add: (slot: number, record: PictureRecord) => void;
   /** The postings of `cell`, none left out: `take` is called once or twice. */
   readonly visit: (cell: number, take: (run: PostingRun) => void) => void;
@@ -67,6 +72,29 @@ export function createPostings(cellCount: number): Postings {
   }
 
   return {
+    load(visitAll) {
+      const counts = new Uint32Array(cellCount + 1);
+      visitAll((_, record) => {
+        for (const cell of record.features.cells) counts[cell] = (counts[cell] ?? 0) + 1;
+      });
+      let total = 0;
+      for (let cell = 0; cell <= cellCount; cell++) {
+        starts[cell] = total;
+        total += counts[cell] ?? 0;
+      }
+      bits = new Uint32Array(total);
+      places = new Uint32Array(total);
+      const filled = starts.slice();
+      visitAll((slot, { features, placement }) => {
+        for (let i = 0; i < features.count; i++) {
+          const cell = features.cells[i] ?? 0;
+          const at = filled[cell] ?? 0;
+          bits[at] = features.voteBits[i] ?? 0;
+          places[at] = slot * 16 + angleSixteenth(placement[i] ?? 0);
+          filled[cell] = at + 1;
+        }
+      });
+    },
     add(slot, record) {
       const { count, cells, voteBits } = record.features;
       for (let i = 0; i < count; i++) {
