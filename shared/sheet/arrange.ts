@@ -22,7 +22,7 @@ const SLACK_MM = 1e-6;
  * Where the notes go. `headed`: heading above, ruler below. `sided`: heading up the left side, ruler down the right.
  * `mixed`: heading above, ruler at the right. `line-below`, `line-beside`: both in one line. `bare`: no notes.
  */
-export type NotesPlace = 'headed' | 'sided' | 'mixed' | 'line-below' | 'line-beside' | 'bare';
+type NotesPlace = 'headed' | 'sided' | 'mixed' | 'line-below' | 'line-beside' | 'bare';
 
 interface NotesOption {
   readonly place: NotesPlace;

@@ -2,9 +2,9 @@ import type { PlannedFrame, PlannedPage, PlannedRow, PlannedStrip } from './shee
 import type { SheetSpec } from './sheet-spec.ts';
 
 /** Black band with the number under a picture whose film edges are trimmed, mm at true size. Our choice. */
-export const LABEL_BAND_MM = 3;
+const LABEL_BAND_MM = 3;
 /** White band with the caption under a row, mm at true size. Our choice. */
-export const CAPTION_BAND_MM = 3.6;
+const CAPTION_BAND_MM = 3.6;
 
 /** How one row of strips is cut across the film. Millimetres at true size. */
 export interface RowBand {

@@ -4,7 +4,7 @@ import type { TextReport } from './draw-text.ts';
 import type { Note } from './place-items.ts';
 
 /** Length of the ruler on the sheet, mm: 283.46 points. Never scaled: it tells what the printer did. */
-export const RULER_MM = 100;
+const RULER_MM = 100;
 /** Room for `100 mm` after the ruler, mm. */
 const RULER_LABEL_MM = 11;
 /** Ruler with its label, mm. */

@@ -6,7 +6,7 @@ import { pictureRegion, quarterTurn } from './display-list.ts';
 const fraction = z.number().min(0).max(1);
 
 /** A mark of the grease pencil. Crop lines are fractions of the picture as it lies on the film. */
-export const plannedMark = z.discriminatedUnion('kind', [
+const plannedMark = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.enum(['box', 'dot', 'stroke']) }),
   z.strictObject({
     kind: z.literal('crop'),
@@ -18,7 +18,7 @@ export const plannedMark = z.discriminatedUnion('kind', [
 ]);
 export type PlannedMark = z.output<typeof plannedMark>;
 
-export const plannedFrame = z.strictObject({
+const plannedFrame = z.strictObject({
   /** Id of the frame, unique in the plan. */
   key: z.string().min(1),
   /** What the film's edge says: `00`, `12A`, `36`. */
@@ -47,7 +47,7 @@ export const plannedFrame = z.strictObject({
 export type PlannedFrame = z.output<typeof plannedFrame>;
 
 /** A strip in its pocket. `startMm` is how far from the pocket's left end it starts. */
-export const plannedStrip = z.strictObject({
+const plannedStrip = z.strictObject({
   startMm: z.number().nonnegative(),
   /** What the edge of this strip says (stock, emulsion), in turn along it. */
   edgeTexts: z.array(z.string()),
@@ -55,14 +55,14 @@ export const plannedStrip = z.strictObject({
 });
 export type PlannedStrip = z.output<typeof plannedStrip>;
 
-export const plannedRow = z.strictObject({
+const plannedRow = z.strictObject({
   row: z.number().int().positive(),
   strips: z.array(plannedStrip).min(1),
 });
 export type PlannedRow = z.output<typeof plannedRow>;
 
 /** A page as it lies in its binder (or the strips of a roll that is filed nowhere yet). */
-export const plannedPage = z.strictObject({
+const plannedPage = z.strictObject({
   title: z.string(),
   /** Date, stock, development, binder address: whatever is known, one line each. */
   captionLines: z.array(z.string()),

@@ -4,7 +4,7 @@ import { z } from 'zod';
  * Unprintable margin of a common desktop printer, millimetres on each side.
  * Our choice, between the 3 mm of many ink-jets and the 1/6 in (4.23 mm) of many lasers (both from memory).
  */
-export const DEFAULT_MARGIN_MM = 4;
+const DEFAULT_MARGIN_MM = 4;
 
 /** The smallest and largest scale that may be asked for; 1 is true size. Our choice. */
 export const SCALE_LIMITS = { least: 0.1, most: 8 } as const;

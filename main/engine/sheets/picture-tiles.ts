@@ -65,10 +65,7 @@ function keyOrder(items: readonly ImageItem[], picture: UnreadablePicture): numb
 }
 
 /** Pixels of an item's place: its edges each rounded to the pixel grid of the page, so that neighbours never overlap. */
-export function sizePx(
-  item: ImageItem,
-  ppi: number,
-): { readonly widthPx: number; readonly heightPx: number } {
+function sizePx(item: ImageItem, ppi: number): { readonly widthPx: number; readonly heightPx: number } {
   const widthPx = mmToPx(item.xMm + item.widthMm, ppi) - mmToPx(item.xMm, ppi);
   const heightPx = mmToPx(item.yMm + item.heightMm, ppi) - mmToPx(item.yMm, ppi);
   return { widthPx: Math.max(1, widthPx), heightPx: Math.max(1, heightPx) };

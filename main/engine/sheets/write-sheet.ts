@@ -12,9 +12,6 @@ import type { PictureFile, UnreadablePicture } from './picture-tiles.ts';
 /** Kinds of file a sheet is written as. */
 export type SheetFormat = 'pdf' | 'png' | 'tiff';
 
-/** Pixels per inch where none is asked for. Source: 300 ppi of printed size, what design and field notes ask of a sheet. Our choice. */
-export const DEFAULT_PPI = 300;
-
 export interface SheetFile {
   readonly path: string;
   readonly format: SheetFormat;
