@@ -124,9 +124,48 @@ const DESCRIBE: Describe = {
   }),
   outing_not_found: notFound('outing', CHECK_SPELLING),
   development_not_found: notFound('development', CHECK_SPELLING),
-  process_not_found: notFound('process', CHECK_SPELLING),
-  bath_not_found: notFound('bath', CHECK_SPELLING),
+  development_not_running: ({ name }) => ({
+    title: 'Nothing was noted',
+    detail: `Development ${name} is not running.`,
+    advice: 'What is recorded of it can be corrected in its log.',
+  }),
+  process_not_found: notFound(
+    'process',
+    'Use c41, bw, e6, ecn2, or the name of a process; they are listed by “process list”.',
+  ),
+  process_name_taken: taken('process'),
+  process_not_usable: ({ reason }) => ({
+    title: 'The process was not saved',
+    detail: reason,
+    advice: 'Correct it and save again.',
+  }),
+  bath_not_found: notFound('bath', 'The baths are listed by “bath list”.'),
+  bath_name_taken: taken('bath'),
+  bath_ended: ({ name, state, since }) => ({
+    title: 'The bath was not used',
+    detail: `“${name}” is ${state} since ${since}.`,
+    advice: 'Choose another bath, or mix one.',
+  }),
   tank_not_found: notFound('tank', CHECK_SPELLING),
+  tank_name_taken: taken('tank'),
+  load_not_possible: ({ reason, groups }) => ({
+    title: 'These rolls were not put into one tank',
+    detail: reason,
+    advice:
+      groups.length > 1
+        ? `One after the other they can be done: ${groups.map((rolls) => rolls.join(', ')).join(' | ')}.`
+        : 'Choose other rolls, another tank or another bath.',
+  }),
+  plan_not_possible: ({ reason }) => ({
+    title: 'No development was planned',
+    detail: reason,
+    advice: 'Change the temperature, the shift or the process; nothing was written.',
+  }),
+  temperature_doubtful: ({ typed, meant }) => ({
+    title: 'The temperature was not noted',
+    detail: `${typed} is far from the plan.`,
+    advice: meant === null ? 'Read it again, or say that it is right.' : `Is ${meant} meant?`,
+  }),
   binder_not_found: notFound('binder', CHECK_SPELLING),
   binder_name_taken: taken('binder'),
   page_not_found: notFound('page', CHECK_SPELLING),

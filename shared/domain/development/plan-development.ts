@@ -24,7 +24,7 @@ export type PlanRequest = {
 };
 
 /** Something to know before the first pour; it does not stop the plan. */
-type PlanWarning = {
+export type PlanWarning = {
   readonly code: 'short_development' | 'temperature_jump';
   readonly stepKey: string;
   readonly source: Source;
@@ -40,7 +40,7 @@ type DevelopmentPlan = {
 };
 
 /** Why there is no plan: which step, why, and the temperatures that would do where that is the trouble. */
-type PlanFailure = {
+export type PlanFailure = {
   readonly code: StepRefusal | 'no_developer';
   readonly stepKey: string | null;
   readonly range: { readonly lowC: number; readonly highC: number } | null;

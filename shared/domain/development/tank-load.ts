@@ -29,7 +29,7 @@ type LoadRefusalCode =
  * One reason, with the values that stand against each other, as many as there are: processes, stops, seconds,
  * factors; for reels and volume what is asked and what there is.
  */
-type LoadRefusal = { readonly code: LoadRefusalCode; readonly values: readonly (string | number)[] };
+export type LoadRefusal = { readonly code: LoadRefusalCode; readonly values: readonly (string | number)[] };
 
 /** Whether rolls can share the tank; if not every reason, and groups of their ids that could, in order. */
 export type LoadCheck = {
