@@ -124,7 +124,7 @@ export function FilingSlip({ rollId, binders, binder, onFiled, onClose }: Filing
           <CheckBox checked={given.morePages} onChange={(morePages) => set({ morePages })}>
             Go on with further pages
           </CheckBox>
-          {failure === null ? null : <Failure error={failure} />}
+          {failure === null ? null : <Failure error={failure} tried={file.error !== null} />}
           {failure === null && proposal ? <Sums proposal={proposal} /> : null}
         </div>
         <div className="filing-slip-drawing" aria-busy={former}>
@@ -136,18 +136,21 @@ export function FilingSlip({ rollId, binders, binder, onFiled, onClose }: Filing
               frames={frames ?? []}
               pages={filing.pages}
             />
-          ) : null}
+          ) : (
+            <p className="filing-slip-bare">The pages are drawn here as they would be.</p>
+          )}
         </div>
       </div>
     </Dialog>
   );
 }
 
-function Failure({ error }: { readonly error: Error }) {
+/** Why it does not go in so, or (after it was tried) why it did not. */
+function Failure({ error, tried }: { readonly error: Error; readonly tried: boolean }) {
   const { title, detail, advice } = describeError(error);
   return (
     <div role="alert" className="filing-slip-failure">
-      <p>{title}</p>
+      <p>{tried ? title : 'The roll does not go in like this'}</p>
       <p>{detail}</p>
       <p>{advice}</p>
     </div>

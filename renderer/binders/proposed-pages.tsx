@@ -21,8 +21,11 @@ export interface ProposedPagesProps {
   readonly pages: readonly Page[];
 }
 
-/** How wide a page is drawn, px. */
-const PAGE_PX = 400;
+/** How wide a page is drawn, px: one alone, or two beside each other. */
+const PAGE_PX = { alone: 560, beside: 330 } as const;
+
+/** A page alone is not drawn higher than this, px, so that it is seen whole on a small screen. */
+const ROOM_PX = 560;
 
 /** The pages as they would be: what lies there in the dark, the roll in the light. */
 export function ProposedPages({ proposal, layout, roll, frames, pages }: ProposedPagesProps) {
@@ -34,7 +37,10 @@ export function ProposedPages({ proposal, layout, roll, frames, pages }: Propose
       ),
     [drawn],
   );
-  const pxPerMm = fitPage(layout, { widthPx: PAGE_PX, heightPx: null });
+  const pxPerMm = fitPage(layout, {
+    widthPx: drawn.size === 1 ? PAGE_PX.alone : PAGE_PX.beside,
+    heightPx: drawn.size === 1 ? ROOM_PX : null,
+  });
   return (
     <ul className="proposed-pages">
       {[...drawn].map(([number, strips]) => {

@@ -115,6 +115,8 @@ export function useCarrying(pages: readonly Page[]): Carrying {
     if (!from) return;
     const moved = Math.hypot(event.clientX - from.x, event.clientY - from.y);
     if (carried === null && moved < GRIP_PX) return;
+    // From here on every move is told to the page, wherever the pointer is; a click before would have been lost.
+    if (carried === null) event.currentTarget.setPointerCapture(event.pointerId);
     const over = pocketAt(event.clientX, event.clientY, pages, from.strip);
     setCarried({
       strip: from.strip,

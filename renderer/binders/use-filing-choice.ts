@@ -91,8 +91,8 @@ export function useFilingChoice(
 }
 
 /**
- * The layout to begin with: the one most pages of the binder have, else the smallest whose page has a place for every
- * frame, else the largest.
+ * The layout to begin with: one that the binder has pages of and that has a place for every frame, the most frequent
+ * first; else the most frequent; else the smallest that has a place for every frame; else the largest.
  */
 export function usualLayout(
   roll: Pick<RollRow, 'frames' | 'exposures'>,
@@ -101,9 +101,12 @@ export function usualLayout(
 ): LayoutRow | null {
   const often = (layout: LayoutRow) => pages.filter((page) => page.layout.id === layout.id).length;
   const places = (layout: LayoutRow) => layout.rows * layout.positions;
-  const hung = [...layouts].sort((a, b) => often(b) - often(a))[0];
-  if (hung && often(hung) > 0) return hung;
   const frames = Math.max(roll.frames, roll.exposures ?? 0);
+  const holds = (layout: LayoutRow) => places(layout) >= frames;
+  const hung = layouts
+    .filter((layout) => often(layout) > 0)
+    .sort((a, b) => Number(holds(b)) - Number(holds(a)) || often(b) - often(a));
+  if (hung[0]) return hung[0];
   const bySize = [...layouts].sort((a, b) => places(a) - places(b));
-  return bySize.find((layout) => places(layout) >= frames) ?? bySize.at(-1) ?? null;
+  return bySize.find(holds) ?? bySize.at(-1) ?? null;
 }

@@ -33,7 +33,7 @@ export interface SleevePageProps {
   readonly pxPerMm: number;
   /** What is written on the strip above the pockets; none draws the page without it. */
   readonly heading?: ReactNode;
-  /** Which frames are picked. Leave `onPick` out for a page that is only looked at. */
+  /** Which frames are lit. With `onPick` they can be picked, and rails show the run; without it the page is only looked at. */
   readonly selection?: FrameSelection;
   readonly onPick?: (id: number, how: Picking) => void;
   readonly onOpen?: (id: number) => void;
@@ -57,7 +57,11 @@ export function SleevePage(props: SleevePageProps) {
   const selection = props.selection ?? NO_FRAMES;
   const rows = useMemo(() => rowsOf(layout, strips), [layout, strips]);
   const frameRows = useMemo(() => rows.map((row) => row.flatMap(idsOf)), [rows]);
-  const rails = useMemo(() => railsOf(frameRows, selection.picked), [frameRows, selection.picked]);
+  const pickable = onPick !== undefined;
+  const rails = useMemo(
+    () => (pickable ? railsOf(frameRows, selection.picked) : []),
+    [pickable, frameRows, selection.picked],
+  );
   const { widthMm, heightMm } = pageSizeMm(layout);
   const order = frameRows.flat();
   const tabStop =
