@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { appError } from '../../../shared/api/errors.ts';
-import { bathUse, type BathEntry } from '../../../shared/api/methods/bath-methods.ts';
+import type { bathUse, BathEntry } from '../../../shared/api/methods/bath-methods.ts';
 import { bathKind, extensionRule } from '../../../shared/api/process-values.ts';
 import { findBathAge, findDaysPastShelf } from '../../../shared/domain/development/bath-age.ts';
 import { findUsesAfterEnd, reckonBath, type Bath } from '../../../shared/domain/development/bath-ledger.ts';

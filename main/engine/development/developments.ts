@@ -1,4 +1,3 @@
-import type { Archive } from '../archive/archive.ts';
 import { recordCorrections } from '../archive/corrections.ts';
 import { dateValues, readDate } from '../db/calendar-date.ts';
 import { changeRow } from '../db/change-row.ts';
