@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import sharp from 'sharp';
+import { sharp } from '../scans/image-library.ts';
 import { ASSETS } from '../files/assets.ts';
 
 /** The photographs that the sample's frames are cut from; assets/sample/SOURCES.md names source and licence. */

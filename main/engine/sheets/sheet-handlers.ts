@@ -15,6 +15,9 @@ import { createFontShelf } from './font-file.ts';
 import { planRoll } from './plan-rolls.ts';
 import { findSheetFormat, writeSheet } from './write-sheet.ts';
 
+/** The bundled faces, read when first needed and kept: they never change while the program runs. */
+const SHELF = createFontShelf(new URL('fonts/', ASSETS));
+
 type Summary = Omit<Output<'sheets.layOut'>, 'layout'>;
 
 interface LaidOut {
@@ -82,17 +85,21 @@ export const SHEET_HANDLERS: HandlersOf<'sheets.papers' | 'sheets.layOut' | 'she
       });
     }
     const { layout, summary } = layOut(archive, rollIds, spec);
-    if (layout.misfit) return { ...summary, files: [] };
+    if (layout.misfit) return { ...summary, files: [], unreadable: [] };
     const title = spec.title ?? rollIds.map((id) => requireRoll(archive.db, id).number).join(', ');
     const written = await writeSheet(
       layout,
       { path: resolve(file), format, ppi, overwrite, title, madeAt: archive.now() },
       {
         pictureFile: (id) => ensurePreview(archive, id, 'large'),
-        shelf: createFontShelf(new URL('fonts/', ASSETS)),
+        shelf: SHELF,
         signal,
       },
     );
-    return { ...summary, files: [...written.files] };
+    const unreadable = written.unreadable.map(({ frameKey, reason }) => ({
+      frameId: Number(frameKey),
+      reason,
+    }));
+    return { ...summary, files: [...written.files], unreadable };
   },
 };

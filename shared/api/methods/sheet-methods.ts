@@ -49,7 +49,11 @@ export const SHEET_METHODS = {
       overwrite: z.boolean().default(false),
       ppi: z.union([z.literal(300), z.literal(600)]).default(300),
     }),
-    summary.extend({ files: z.array(z.string()) }),
+    summary.extend({
+      files: z.array(z.string()),
+      /** Frames whose picture could not be read: words stand in its place on the sheet. */
+      unreadable: z.array(z.strictObject({ frameId: id, reason: z.string() })),
+    }),
     ['sheets'],
   ),
 } as const;

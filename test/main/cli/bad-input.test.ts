@@ -149,7 +149,7 @@ describe('bad input on the command line', () => {
 
   it.runIf(mountable)('says that the disk is full, and keeps what was saved', async () => {
     const disk = tempFolder();
-    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'tmpfs', disk]);
+    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=6m', 'tmpfs', disk]);
     try {
       const archive = join(disk, 'archive');
       expect((await askCli(['init', '--archive', archive])).code).toBe(0);
@@ -165,7 +165,7 @@ describe('bad input on the command line', () => {
         '--archive',
         archive,
       ]);
-      writeFileSync(join(disk, 'filler'), Buffer.alloc(600_000));
+      writeFileSync(join(disk, 'filler'), Buffer.alloc(3_500_000));
       let last = await askCli(['status', '--archive', archive]);
       for (let at = 0; at < 40 && last.code === 0; at += 1) {
         last = await askCli([
