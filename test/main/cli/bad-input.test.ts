@@ -1,5 +1,4 @@
 import { chmodSync, mkdirSync, writeFileSync } from 'node:fs';
-import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { createArchive } from '../../../main/engine/archive/open-archive.ts';
@@ -140,55 +139,6 @@ describe('bad input on the command line', () => {
     expect(json).toMatchObject({ litter: root ? [] : [{ path: 'locked' }] });
   });
 
-  const mountable = root && process.platform === 'linux' && canMount();
-
-  if (!mountable)
-    process.stdout.write(
-      'a full disk is not tried: only the administrator of a Linux machine can make a small one\n',
-    );
-
-  it.runIf(mountable)('says that the disk is full, and keeps what was saved', async () => {
-    const disk = tempFolder();
-    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=6m', 'tmpfs', disk]);
-    try {
-      const archive = join(disk, 'archive');
-      expect((await askCli(['init', '--archive', archive])).code).toBe(0);
-      await askCli([
-        'roll',
-        'add',
-        '--number',
-        '1',
-        '--format',
-        '135',
-        '--frame-format',
-        '24x36',
-        '--archive',
-        archive,
-      ]);
-      writeFileSync(join(disk, 'filler'), Buffer.alloc(3_500_000));
-      let last = await askCli(['status', '--archive', archive]);
-      for (let at = 0; at < 40 && last.code === 0; at += 1) {
-        last = await askCli([
-          'frame',
-          'note',
-          '1',
-          '--frames',
-          '1-400',
-          '--caption',
-          'x'.repeat(400) + at,
-          '--archive',
-          archive,
-        ]);
-      }
-      expect(last).toMatchObject({ code: 1, json: { error: { code: 'disk_full' } } });
-      execFileSync('rm', [join(disk, 'filler')]);
-      expect((await askCli(['where', '1', '--archive', archive])).code).toBe(0);
-      expect((await askCli(['check', '--archive', archive])).json).toMatchObject({ sound: true });
-    } finally {
-      execFileSync('umount', ['-l', disk]);
-    }
-  });
-
   it('makes no archive below a file', async () => {
     const file = join(tempFolder(), 'a file');
     writeFileSync(file, 'precious');
@@ -196,19 +146,3 @@ describe('bad input on the command line', () => {
     expect({ code, json }).toMatchObject({ code: 1, json: { error: { code: 'folder_unreadable' } } });
   });
 });
-
-function canMount(): boolean {
-  const folder = tempFolderForTrial();
-  try {
-    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'tmpfs', folder], { stdio: 'ignore' });
-    execFileSync('umount', [folder], { stdio: 'ignore' });
-    return true;
-  } catch {
-    // Containers often may not mount; then the check cannot be made here.
-    return false;
-  }
-}
-
-function tempFolderForTrial(): string {
-  return execFileSync('mktemp', ['-d']).toString().trim();
-}
