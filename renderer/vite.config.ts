@@ -12,5 +12,7 @@ export default defineConfig({
     target: 'chrome114',
     // The policy of the page allows no data addresses for fonts or scripts.
     assetsInlineLimit: 0,
+    // In kB. It is read from this machine's disk, never over a network.
+    chunkSizeWarningLimit: 4000,
   },
 });
