@@ -4,7 +4,9 @@ import { useCommand } from '../api/use-command.ts';
 import { useArchive } from '../api/use-query.ts';
 import { fitPage } from '../film/page-geometry.ts';
 import type { Route } from '../state/route.ts';
+import { RouteLink } from '../state/view-state.tsx';
 import { Button } from '../ui/button.tsx';
+import { EmptyState } from '../ui/empty-state.tsx';
 import { BinderRolls } from './binder-rolls.tsx';
 import { OpenPage } from './open-page.tsx';
 import { PageCard } from './page-card.tsx';
@@ -14,11 +16,13 @@ import { binderWords, count, firstFreePocket, pocketWords } from './page-words.t
 import { useCarrying } from './use-carrying.ts';
 import { useLyingStrips } from './use-page-frames.ts';
 import { useRoom } from './use-room.ts';
+import { useWaitingRolls } from './use-waiting-rolls.ts';
 
 export interface BinderPanelProps {
   readonly binder: Binder;
   readonly route: Route;
   readonly onChange: () => void;
+  readonly onFile: (rollId: number) => void;
 }
 
 /** Text above the pockets of the open page, px. */
@@ -29,7 +33,7 @@ const LEAST_SCALE = 2.03;
 const FOOT_PX = 46;
 
 /** The binder that is pulled out: its pages in small, the open one as it is, and cards of the rolls on it. */
-export function BinderPanel({ binder, route, onChange }: BinderPanelProps) {
+export function BinderPanel({ binder, route, onChange, onFile }: BinderPanelProps) {
   const { data } = useArchive('pages.ofBinder', { binderId: binder.id });
   const pages = data ?? [];
   const page = openPage(pages, route);
@@ -62,7 +66,7 @@ export function BinderPanel({ binder, route, onChange }: BinderPanelProps) {
         </div>
       </div>
       <div ref={place} className="binder-page">
-        {data !== undefined && page === null ? <NoPage /> : null}
+        {data !== undefined && page === null ? <NoPage onFile={onFile} /> : null}
         {page && room ? (
           <OpenPage
             page={page}
@@ -111,7 +115,9 @@ function factsOf(binder: Binder, pages: readonly Page[]): string {
   const pocket = free ? firstFreePocket(free) : null;
   return [
     binder.place === null ? null : `Stands in: ${binder.place}.`,
-    pages.length === 0 ? null : `${full} of ${count(pages.length, 'page')} hold film.`,
+    pages.length === 0
+      ? null
+      : `${full} of ${count(pages.length, 'page')} ${full === 1 ? 'holds' : 'hold'} film.`,
     free && pocket ? `First free pocket: page ${free.number}, ${pocketWords(free, pocket)}.` : null,
   ]
     .filter((sentence) => sentence !== null)
@@ -119,18 +125,28 @@ function factsOf(binder: Binder, pages: readonly Page[]): string {
 }
 
 /** A binder without pages: a dashed page, and how one comes here. */
-function NoPage() {
+function NoPage({ onFile }: { readonly onFile: (rollId: number) => void }) {
+  const first = useWaitingRolls()?.rolls[0];
   return (
-    <div className="binder-no-page">
-      <div aria-hidden="true">
-        {Array.from({ length: 7 }, (_, row) => (
-          <span key={row} />
-        ))}
-      </div>
-      <p>
-        No page hangs here yet. Pages come with the film that is filed on them: file a roll, and choose this
-        binder.
-      </p>
-    </div>
+    <EmptyState
+      drawing={
+        <div className="binder-no-page" aria-hidden="true">
+          {Array.from({ length: 7 }, (_, row) => (
+            // oxlint-disable-next-line react/no-array-index-key
+            <span key={row} />
+          ))}
+        </div>
+      }
+      says="No page hangs here yet. Pages come with the film that is filed on them: put a roll away and choose this binder."
+      action={
+        first ? (
+          <Button look="main" onPress={() => onFile(first.id)}>
+            Put roll {first.number} away here
+          </Button>
+        ) : (
+          <RouteLink to={{ view: 'rolls' }}>Go to the rolls</RouteLink>
+        )
+      }
+    />
   );
 }

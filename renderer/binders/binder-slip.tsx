@@ -18,11 +18,12 @@ export interface BinderSlipProps {
 export function BinderSlip({ binder, onDone, onClose }: BinderSlipProps) {
   const add = useCommand('binders.add', 'here');
   const change = useCommand('binders.change', 'here');
+  const remove = useCommand('binders.remove', 'here');
   const [name, setName] = useState(binder?.name ?? '');
   const [place, setPlace] = useState(binder?.place ?? '');
   const [note, setNote] = useState(binder?.note ?? '');
   const [missing, setMissing] = useState(false);
-  const error = add.error ?? change.error;
+  const error = add.error ?? change.error ?? remove.error;
   const failure = error === null ? null : describeError(error);
 
   async function write(): Promise<void> {
@@ -37,6 +38,9 @@ export function BinderSlip({ binder, onDone, onClose }: BinderSlipProps) {
     if (ended.ok) onDone(binder.id);
     return undefined;
   }
+  async function takeAway(id: number): Promise<void> {
+    if ((await remove.run({ id })).ok) onClose();
+  }
   return (
     <Dialog
       title={binder === null ? 'A new binder' : `Binder ${binder.name}`}
@@ -48,6 +52,11 @@ export function BinderSlip({ binder, onDone, onClose }: BinderSlipProps) {
             {binder === null ? 'Put it on the shelf' : 'Write it down'}
           </Button>
           <Button onPress={onClose}>Leave</Button>
+          {binder !== null && binder.pages === 0 ? (
+            <Button busy={remove.pending} onPress={() => void takeAway(binder.id)}>
+              Take it off the shelf
+            </Button>
+          ) : null}
         </>
       }
     >

@@ -60,6 +60,7 @@ export function BindersView({ route }: { readonly route: Route }) {
           binder={open}
           route={route}
           onChange={() => setSlip({ kind: 'change binder', binder: open })}
+          onFile={(rollId) => setSlip({ kind: 'file', rollId })}
         />
       )}
       {shown?.kind === 'file' ? (

@@ -19,6 +19,7 @@ const OTHER = 'another material';
 /** The slip that changes what is written on a page: its title, and what it is made of. */
 export function PageCard({ page, onClose }: PageCardProps) {
   const change = useCommand('pages.change');
+  const [note, setNote] = useState(page.note ?? '');
   const known = MATERIALS.find((material) => material === page.material);
   const [title, setTitle] = useState(page.title ?? '');
   const [chosen, setChosen] = useState<string>(page.material === null ? NOT_NOTED : (known ?? OTHER));
@@ -27,7 +28,10 @@ export function PageCard({ page, onClose }: PageCardProps) {
   const warning = warnOfMaterial(material);
 
   async function write(): Promise<void> {
-    const ended = await change.run({ id: page.id, change: { title: title.trim() || null, material } });
+    const ended = await change.run({
+      id: page.id,
+      change: { title: title.trim() || null, material, note: note.trim() || null },
+    });
     if (ended.ok) onClose();
   }
   return (
@@ -52,6 +56,7 @@ export function PageCard({ page, onClose }: PageCardProps) {
         onChange={setChosen}
       />
       {chosen === OTHER ? <TextField label="Which" value={own} onChange={setOwn} /> : null}
+      <TextField label="Note" value={note} onChange={setNote} lines={3} />
       {warning === null ? null : <Notice kind="warning" title="PVC harms film" detail={warning} />}
     </Dialog>
   );

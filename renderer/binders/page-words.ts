@@ -13,6 +13,17 @@ export function binderWords(name: string): string {
   return /^binder\b/i.test(name) ? name : `Binder ${name}`;
 }
 
+/** The years of a binder's film as on a label: `2023`, `2023–24`, `1998–2003`; null where no date is known. */
+export function yearWords(
+  shot: { readonly earliest: string | null; readonly latest: string | null } | null,
+): string | null {
+  const [first, last] = [shot?.earliest?.slice(0, 4), shot?.latest?.slice(0, 4)];
+  const year = first ?? last;
+  if (year === undefined) return null;
+  if (first === undefined || last === undefined || first === last) return year;
+  return `${first}–${first.slice(0, 2) === last.slice(0, 2) ? last.slice(2) : last}`;
+}
+
 /** The pockets of a page: a row where it is one pocket, else each position. */
 export function pocketsOfPage(page: Pick<Page, 'layout'>): readonly PocketPlace[] {
   const { rows, positions } = page.layout;

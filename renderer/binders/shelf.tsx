@@ -3,7 +3,7 @@ import type { Binder } from '../../shared/api/methods/filing-methods.ts';
 import { Spine } from '../film/spine.tsx';
 import { RouteLink } from '../state/view-state.tsx';
 import { moveInList } from '../ui/list-keys.ts';
-import { binderWords, count } from './page-words.ts';
+import { binderWords, count, yearWords } from './page-words.ts';
 import './shelf.css';
 
 export interface ShelfProps {
@@ -14,7 +14,7 @@ export interface ShelfProps {
 
 /** Width of a spine, px: from few pages to many. Our choice. */
 function spineWidthPx(pages: number): number {
-  return Math.round(34 + Math.min(30, Math.sqrt(pages) * 4));
+  return Math.round(40 + Math.min(30, Math.sqrt(pages) * 4));
 }
 
 /** The binders as they stand, one pulled out, and a dashed one at the end for the next. Left and Right go along it. */
@@ -45,7 +45,7 @@ export function Shelf({ binders, openId, onNew }: ShelfProps) {
               <Spine
                 name={binder.name}
                 lines={spineLines(binder)}
-                fullness={null}
+                fullness={binder.pockets === 0 ? 0 : binder.pocketsTaken / binder.pockets}
                 widthPx={spineWidthPx(binder.pages)}
                 open={binder.id === openId}
               />
@@ -63,12 +63,23 @@ export function Shelf({ binders, openId, onNew }: ShelfProps) {
   );
 }
 
+/** What stands along the spine: its years, then its film; its place where neither is known. */
 function spineLines(binder: Binder): readonly string[] {
-  const kept = count(binder.rolls, 'roll');
-  return binder.place === null ? [kept] : [binder.place, kept];
+  const film = binder.filmFormats.join(', ');
+  const lines = [yearWords(binder.shot), film === '' ? null : film].filter((line) => line !== null);
+  return lines.length > 0 ? lines : [binder.place ?? 'empty'];
 }
 
 function spineName(binder: Binder): string {
-  const place = binder.place === null ? '' : `, ${binder.place}`;
-  return `${binderWords(binder.name)}${place}, ${count(binder.pages, 'page')}, ${count(binder.rolls, 'roll')}`;
+  return [
+    binderWords(binder.name),
+    yearWords(binder.shot),
+    binder.filmFormats.join(' and ') || null,
+    binder.place,
+    count(binder.pages, 'page'),
+    count(binder.rolls, 'roll'),
+    binder.pockets === 0 ? null : `${binder.pocketsTaken} of ${count(binder.pockets, 'pocket')} taken`,
+  ]
+    .filter((part) => part !== null)
+    .join(', ');
 }

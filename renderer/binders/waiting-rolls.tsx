@@ -1,29 +1,16 @@
-import { useArchive } from '../api/use-query.ts';
 import { Button } from '../ui/button.tsx';
 import { count } from './page-words.ts';
+import { useWaitingRolls, WAITING_SHOWN } from './use-waiting-rolls.ts';
 
 export interface WaitingRollsProps {
   readonly onFile: (rollId: number) => void;
 }
 
-/** How many of them are named; the dialog lists all. */
-const NAMED = 5;
-
 /** The rolls that are developed and lie in no binder yet, with the way to file each. */
 export function WaitingRolls({ onFile }: WaitingRollsProps) {
-  const { data: order } = useArchive('rolls.order', {
-    sort: 'number',
-    descending: false,
-    filter: { states: ['developed'] },
-  });
-  const ids = order?.ids ?? [];
-  const { data: rows } = useArchive(
-    'rolls.rows',
-    { ids: ids.slice(0, NAMED) },
-    { when: ids.length > 0, keepFormer: true },
-  );
-  if (order === undefined) return <div className="waiting-rolls" aria-busy="true" />;
-  if (ids.length === 0) {
+  const waiting = useWaitingRolls();
+  if (waiting === null) return <div className="waiting-rolls" aria-busy="true" />;
+  if (waiting.count === 0) {
     return (
       <section className="waiting-rolls" aria-labelledby="waiting-rolls-title">
         <h2 id="waiting-rolls-title">Waiting to be filed</h2>
@@ -31,12 +18,12 @@ export function WaitingRolls({ onFile }: WaitingRollsProps) {
       </section>
     );
   }
-  const more = ids.length - NAMED;
+  const more = waiting.count - WAITING_SHOWN;
   return (
     <section className="waiting-rolls" aria-labelledby="waiting-rolls-title">
       <h2 id="waiting-rolls-title">Waiting to be filed</h2>
       <ul>
-        {(rows ?? []).slice(0, ids.length).map((roll) => (
+        {waiting.rolls.map((roll) => (
           <li key={roll.id}>
             <span className="numbers waiting-rolls-number">{roll.number}</span>
             <span className="waiting-rolls-title">{roll.title ?? roll.stock?.name ?? ''}</span>

@@ -19,13 +19,16 @@ export interface FilmFrameProps {
   readonly active?: boolean;
   /** Left in the dark, beside a frame that is lit. */
   readonly dimmed?: boolean;
-  /** In a grid of frames: a cell that takes the focus. Without it the strip has the name, and this is for the eye. */
-  readonly cell?: { readonly selected: boolean; readonly tabStop: boolean; readonly column: number };
+  /** Its place in its row, from 1, in a grid of frames: a cell that takes the focus. Without it the frame is for the eye. */
+  readonly column?: number;
+  readonly selected?: boolean;
+  /** The one frame that Tab leads to. */
+  readonly tabStop?: boolean;
 }
 
 /** One frame as a piece of its film: holes, edge print, picture, faults, pencil. Sized by `--mm`. */
 export const FilmFrame = memo(function FilmFrame(props: FilmFrameProps) {
-  const { frame, filmFormat, edge, edgeText = null, cell } = props;
+  const { frame, filmFormat, edge, edgeText = null, column, selected = false, tabStop = false } = props;
   const geometry = frameGeometry(frame.frameFormat, filmFormat);
   const classes = [
     'film-frame',
@@ -41,20 +44,22 @@ export const FilmFrame = memo(function FilmFrame(props: FilmFrameProps) {
       className={classes.filter((name) => name !== '').join(' ')}
       style={{ '--cell': cellMm, '--film-across': filmMm }}
       data-frame={frame.id}
-      {...(cell
-        ? {
+      {...(column === undefined
+        ? { 'aria-hidden': true }
+        : {
             role: 'gridcell',
-            'aria-label': describeFrame(frame),
-            'aria-selected': cell.selected,
-            'aria-colindex': cell.column,
-            tabIndex: cell.tabStop ? 0 : -1,
-          }
-        : { 'aria-hidden': true })}
+            'aria-selected': selected,
+            'aria-colindex': column,
+            tabIndex: tabStop ? 0 : -1,
+          })}
     >
+      {column === undefined ? null : <span className="unseen">{describeFrame(frame)}</span>}
       {geometry.perforated ? <Holes geometry={geometry} edge={edge} /> : null}
       <div className="film-gate" style={{ '--x': xMm, '--y': yMm, '--w': widthMm, '--h': heightMm }}>
         {frame.picture === null ? (
-          <span className="film-clear">{edge === 'bare' ? '' : 'no scan'}</span>
+          <span className="film-clear" aria-hidden="true">
+            {edge === 'bare' ? '' : 'no scan'}
+          </span>
         ) : (
           <FilmPicture picture={frame.picture} width={widthMm} height={heightMm} />
         )}
@@ -93,10 +98,20 @@ function EdgePrint({ frame, geometry, edgeText }: EdgePrintProps) {
   const half = whole ? halfNumberAfter(frame.label) : null;
   return (
     <>
-      {edgeText === null ? null : <span className="film-text">{edgeText.toLocaleUpperCase()}</span>}
-      <span className="film-number">{frame.label}</span>
+      {edgeText === null ? null : (
+        <span className="film-text" aria-hidden="true">
+          {edgeText.toLocaleUpperCase()}
+        </span>
+      )}
+      <span className="film-number" aria-hidden="true">
+        {frame.label}
+      </span>
       {whole ? <span className="film-bars" /> : null}
-      {half === null ? null : <span className="film-half">{half}</span>}
+      {half === null ? null : (
+        <span className="film-half" aria-hidden="true">
+          {half}
+        </span>
+      )}
     </>
   );
 }

@@ -1,6 +1,4 @@
 import type { LayoutRow } from '../../shared/api/methods/filing-methods.ts';
-import { findPageLayout } from '../../shared/domain/filing/page-layout.ts';
-import { findFilmFormat } from '../../shared/domain/film/film-format.ts';
 import { wholePixelScale } from './film-scale.ts';
 
 /** Left of the pockets: holes, then the numbers of the rows. */
@@ -15,10 +13,8 @@ export const WELD_MM = 2.2;
 export const HEADING_PX = 58;
 
 /** Whether each position of a row is a pocket of its own, for a single frame or sheet, or the row is one pocket. */
-export function hasSinglePockets(layout: LayoutRow): boolean {
-  const known = findPageLayout(layout.id, []);
-  if (known) return known.pocket === 'single';
-  return layout.filmFormats.every((format) => findFilmFormat(format)?.kind === 'sheet');
+export function hasSinglePockets(layout: Pick<LayoutRow, 'pocket'>): boolean {
+  return layout.pocket === 'single';
 }
 
 /** The pockets of a row, from the left, mm. */

@@ -49,15 +49,9 @@ export const StripInPocket = memo(function StripInPocket(props: StripInPocketPro
             edgeText={edgeTextAt(strip.edgeTexts, index)}
             lit={picked || lit}
             active={selection.active === frame.id}
-            {...(pickable
-              ? {
-                  cell: {
-                    selected: picked,
-                    tabStop: tabStop === frame.id,
-                    column: startColumn + index + 1,
-                  },
-                }
-              : {})}
+            {...(pickable ? { column: startColumn + index + 1 } : {})}
+            selected={picked}
+            tabStop={tabStop === frame.id}
           />
         );
       })}
