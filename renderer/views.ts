@@ -1,4 +1,6 @@
 import type { ComponentType } from 'react';
+import { BindersView } from './binders/binders-view.tsx';
+import { RollsView } from './rolls/rolls-view.tsx';
 import type { Route } from './state/route.ts';
 
 /** A view: what one place of the window shows. */
@@ -13,4 +15,7 @@ export interface View {
 }
 
 /** Every view there is, in the order of the top line. The first is where an archive opens. */
-export const VIEWS: readonly View[] = [];
+export const VIEWS: readonly View[] = [
+  { name: 'rolls', title: 'Rolls', place: true, component: RollsView },
+  { name: 'binders', title: 'Binders', place: true, component: BindersView },
+];

@@ -15,14 +15,18 @@ export function FirstStart() {
   const recent = useRecentArchives();
   const create = useCommand('archive.create', 'here');
   const open = useCommand('archive.open', 'here');
+  const sample = useCommand('archive.makeSample', 'here');
   const [typed, setTyped] = useState<string | null>(null);
   const documents = capabilities?.documentsFolder ?? '';
   const folder = typed ?? (documents === '' ? '' : `${documents}/Film archive`);
-  const error = open.error ?? create.error;
-  const busy = open.pending || create.pending;
+  const sampleFolder = `${documents === '' ? '' : `${documents}/`}Edgeprint sample`;
+  const sampleIsThere = isAppError(sample.error, 'archive_exists');
+  const error = open.error ?? create.error ?? (sampleIsThere ? null : sample.error);
+  const busy = open.pending || create.pending || sample.pending;
 
   function openFolder(path: string): void {
     create.clear();
+    sample.clear();
     void open.run({ folder: path });
   }
 
@@ -61,6 +65,29 @@ export function FirstStart() {
           ))}
         </ul>
       )}
+      <div className="full-panel-actions">
+        {sampleIsThere ? (
+          <Button busy={busy} onPress={() => openFolder(`${sampleFolder}/archive`)}>
+            Open the sample archive made before
+          </Button>
+        ) : (
+          <Button
+            busy={busy}
+            onPress={() => {
+              open.clear();
+              create.clear();
+              void sample.run({ folder: sampleFolder });
+            }}
+          >
+            Try the sample archive
+          </Button>
+        )}
+        <span className="recent-folder" role="status">
+          {sample.pending
+            ? 'Three invented rolls are being drawn, read and filed. This takes a moment.'
+            : `Three invented rolls with scans, binders and sheets, made in ${sampleFolder}`}
+        </span>
+      </div>
       <FolderField label="Folder" title="The folder of the archive" folder={folder} onFolder={setTyped} />
       <div className="full-panel-actions">
         <Button
@@ -68,6 +95,7 @@ export function FirstStart() {
           busy={busy}
           onPress={() => {
             open.clear();
+            sample.clear();
             void create.run({ folder });
           }}
         >
