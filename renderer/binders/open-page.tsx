@@ -34,7 +34,7 @@ export function OpenPage(props: OpenPageProps) {
   );
   const { carried } = carrying;
   const order = strips.flatMap((strip) => strip.frames.map(({ id }) => id));
-  useFocusAfterCarrying(around, carrying);
+  useFocusAfterCarrying(around, carrying, page);
 
   function turnPage(way: 1 | -1): Page | null {
     const next = pages[pages.findIndex(({ id }) => id === page.id) + way];
@@ -198,22 +198,22 @@ function CarriedStrip({ carrying, pxPerMm }: { readonly carrying: Carrying; read
   );
 }
 
-/** After a strip was put down the focus goes back to its first frame, as soon as that lies on the page. */
+/** After a strip was put down the focus goes to its first frame, as soon as that lies there. */
 function useFocusAfterCarrying(
   around: { readonly current: HTMLElement | null },
-  { carried, pending }: Carrying,
+  { laid }: Carrying,
+  page: Page,
 ): void {
-  const frameId = useRef<number | null>(null);
-  // After every drawing: the strip comes with the page that is fetched anew, not with anything that is known here.
+  const done = useRef(laid);
   useEffect(() => {
-    if (carried) {
-      frameId.current = carried.by === 'keyboard' ? (carried.strip.frames[0]?.id ?? null) : null;
-      return;
-    }
-    if (pending || frameId.current === null || document.activeElement !== around.current) return;
-    const frame = around.current?.querySelector(`[data-frame="${frameId.current}"]`);
-    if (!(frame instanceof HTMLElement)) return;
-    frameId.current = null;
-    frame.focus();
-  });
+    if (laid === null || laid === done.current || laid.pageId !== page.id) return;
+    const strip = page.strips.find(
+      ({ stripId, row, position }) =>
+        stripId === laid.stripId && row === laid.row && position === laid.position,
+    );
+    if (!strip) return;
+    done.current = laid;
+    const frame = around.current?.querySelector(`[data-frame="${strip.frames[0]?.id}"]`);
+    if (frame instanceof HTMLElement && document.activeElement === around.current) frame.focus();
+  }, [around, laid, page]);
 }

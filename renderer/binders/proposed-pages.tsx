@@ -79,7 +79,7 @@ function stripsByPage(
   const known = new Map(frames.map((frame) => [frame.id, frame]));
   const found = new Map<number, LyingStrip[]>();
   proposal.placements.forEach((placement, index) => {
-    const whole = known.get(placement.frameId);
+    const whole = known.get(placement.frameId ?? 0);
     const frame: DrawnFrame = whole
       ? drawnFrame(whole, roll.filmFormat)
       : { ...UNKNOWN_FRAME, id: -1 - index, label: placement.frame, frameFormat: roll.frameFormat };

@@ -26,7 +26,7 @@ export function RollCard({ roll, onTakeOut, takingOut }: RollCardProps) {
       </header>
       {data ? <Facts roll={data} onPage={roll.frames} /> : <div aria-busy="true" />}
       <div className="roll-card-actions">
-        <Button look="quiet" busy={takingOut} onPress={onTakeOut} name={`Take roll ${roll.number} out`}>
+        <Button look="quiet" busy={takingOut} onPress={onTakeOut} name={`Take it out: roll ${roll.number}`}>
           Take it out
         </Button>
       </div>

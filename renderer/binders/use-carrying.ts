@@ -1,4 +1,4 @@
-import { useCallback, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
+import { useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import type { Page, StripOnPage } from '../../shared/api/methods/filing-methods.ts';
 import { useCommand } from '../api/use-command.ts';
 import { describeStrip } from '../film/lying-strip.ts';
@@ -18,8 +18,16 @@ export interface Carried {
   readonly y: number;
 }
 
+/** Where a strip that was carried by keyboard lies now, or will as soon as the page is fetched anew. */
+export interface Laid extends PocketPlace {
+  readonly stripId: number;
+  readonly pageId: number;
+}
+
 export interface Carrying {
   readonly carried: Carried | null;
+  /** Where the last strip was put down or left, for the focus to go there; null after a pointer. */
+  readonly laid: Laid | null;
   /** What a screen reader is told. */
   readonly said: string;
   /** The strip is on its way: the engine has not answered yet. */
@@ -35,6 +43,8 @@ export interface Carrying {
   leave(): void;
 }
 
+const LEFT = 'Left where it was.';
+
 /** A pointer has to move so far before a strip comes along, px: less is a click. Our choice. */
 const GRIP_PX = 6;
 
@@ -42,29 +52,33 @@ const GRIP_PX = 6;
 export function useCarrying(pages: readonly Page[]): Carrying {
   const move = useCommand('strips.move');
   const [carried, setCarried] = useState<Carried | null>(null);
+  const [laid, setLaid] = useState<Laid | null>(null);
   const [said, setSaid] = useState('');
   const grip = useRef<{ strip: StripOnPage; pageId: number; x: number; y: number } | null>(null);
 
-  const putDown = useCallback(
-    async ({ strip, over, fromPageId }: Carried) => {
-      setCarried(null);
-      if (over === null) return setSaid('Left where it was.');
-      if (over.obstacle !== null) return setSaid(`It did not go there: ${over.obstacle}. Left where it was.`);
-      const page = pages.find(({ id }) => id === over.pageId);
-      if (!page) return undefined;
-      if (fromPageId === page.id && strip.row === over.row && strip.position === over.position) {
-        return setSaid('Left where it was.');
-      }
-      const { row, position } = over;
-      const ended = await move.run({ stripId: strip.stripId, pageId: page.id, row, position });
-      return setSaid(
-        ended.ok
-          ? `${describeStrip(strip)} now in page ${page.number}, ${pocketWords(page, over)}.`
-          : 'It was not moved; it lies where it was.',
-      );
-    },
-    [move, pages],
-  );
+  /** Ends the carrying: the strip lies at `place`, or where it was. */
+  function end({ strip, fromPageId, by }: Carried, words: string, place: Omit<Laid, 'stripId'> | null): void {
+    const { row, position } = strip;
+    const at = place ?? { row, position, pageId: fromPageId };
+    grip.current = null;
+    setCarried(null);
+    setLaid(by === 'keyboard' ? { ...at, stripId: strip.stripId } : null);
+    setSaid(words);
+  }
+
+  async function putDown(now: Carried): Promise<void> {
+    const { strip, over, fromPageId } = now;
+    const page = pages.find(({ id }) => id === over?.pageId);
+    const same = fromPageId === page?.id && strip.row === over?.row && strip.position === over.position;
+    if (!over || !page || same) return end(now, LEFT, null);
+    if (over.obstacle !== null) return end(now, `It did not go there: ${over.obstacle}. ${LEFT}`, null);
+    const { row, position } = over;
+    // In the hand until the engine has answered: it is nowhere else before.
+    const ended = await move.run({ stripId: strip.stripId, pageId: page.id, row, position });
+    if (!ended.ok) return end(now, 'It was not moved; it lies where it was.', null);
+    const words = `${describeStrip(strip)} now in page ${page.number}, ${pocketWords(page, over)}.`;
+    return end(now, words, { row, position, pageId: page.id });
+  }
 
   function takeUp(page: Page, strip: StripOnPage): void {
     const over = { row: strip.row, position: strip.position, pageId: page.id, obstacle: null };
@@ -82,6 +96,7 @@ export function useCarrying(pages: readonly Page[]): Carrying {
 
   function press(event: KeyboardEvent, page: Page, turnPage: (way: 1 | -1) => Page | null): boolean {
     if (carried?.by !== 'keyboard') return false;
+    if (move.pending) return event.key !== 'Tab';
     const next = nextPocket(event.key, page, carried.over);
     if (next) aim(carried, page, next);
     else if (event.key === 'PageDown' || event.key === 'PageUp') {
@@ -98,13 +113,12 @@ export function useCarrying(pages: readonly Page[]): Carrying {
   }
 
   function leave(): void {
+    if (carried) end(carried, LEFT, null);
     grip.current = null;
-    setCarried(null);
-    setSaid('Left where it was.');
   }
 
   function grab(event: PointerEvent, page: Page): void {
-    if (event.button !== 0 || carried) return;
+    if (event.button !== 0 || carried || move.pending) return;
     const id = stripAt(event.target);
     const strip = page.strips.find(({ stripId }) => stripId === id);
     grip.current = strip ? { strip, pageId: page.id, x: event.clientX, y: event.clientY } : null;
@@ -112,7 +126,7 @@ export function useCarrying(pages: readonly Page[]): Carrying {
 
   function drag(event: PointerEvent): void {
     const from = grip.current;
-    if (!from) return;
+    if (!from || move.pending) return;
     const moved = Math.hypot(event.clientX - from.x, event.clientY - from.y);
     if (carried === null && moved < GRIP_PX) return;
     // From here on every move is told to the page, wherever the pointer is; a click before would have been lost.
@@ -133,7 +147,7 @@ export function useCarrying(pages: readonly Page[]): Carrying {
     if (carried?.by === 'pointer') void putDown(carried);
   }
 
-  return { carried, said, pending: move.pending, takeUp, press, grab, drag, drop, leave };
+  return { carried, laid, said, pending: move.pending, takeUp, press, grab, drag, drop, leave };
 }
 
 /** The pocket an arrow key leads to, or null when it leads nowhere. */

@@ -30,7 +30,7 @@ export function WaitingRolls({ onFile }: WaitingRollsProps) {
             <span className="waiting-rolls-film">
               {roll.filmFormat}, {count(roll.frames, 'frame')}
             </span>
-            <Button onPress={() => onFile(roll.id)} name={`File roll ${roll.number}`}>
+            <Button onPress={() => onFile(roll.id)} name={`File it: roll ${roll.number}`}>
               File it
             </Button>
           </li>
