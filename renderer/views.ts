@@ -1,5 +1,6 @@
 import type { ComponentType } from 'react';
 import { BindersView } from './binders/binders-view.tsx';
+import { DevelopmentView } from './development/development-view.tsx';
 import { RollsView } from './rolls/rolls-view.tsx';
 import type { Route } from './state/route.ts';
 
@@ -17,5 +18,6 @@ export interface View {
 /** Every view there is, in the order of the top line. The first is where an archive opens. */
 export const VIEWS: readonly View[] = [
   { name: 'rolls', title: 'Rolls', place: true, component: RollsView },
+  { name: 'development', title: 'Development', place: true, component: DevelopmentView },
   { name: 'binders', title: 'Binders', place: true, component: BindersView },
 ];

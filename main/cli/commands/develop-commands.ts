@@ -59,7 +59,7 @@ function refusedAnswer(refused: PlanRefusal): Answer {
   const groups = refused.groups.map((rolls) => rolls.map((roll) => roll.number));
   const advice =
     groups.length > 1
-      ? `These could go together: ${groups.map((rolls) => rolls.join(', ')).join(' | ')}.`
+      ? `One after the other they can be done: ${groups.map((rolls) => rolls.join(', ')).join(' | ')}.`
       : '';
   const title = 'No development was planned';
   return {

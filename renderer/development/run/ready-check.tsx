@@ -1,0 +1,114 @@
+import { useState } from 'react';
+import type { BathEntry } from '../../../shared/api/methods/bath-methods.ts';
+import type { DevelopmentPlan } from '../../../shared/api/methods/development-methods.ts';
+import {
+  CAUTION_RULE,
+  cautionsStillToShow,
+  type Caution,
+  type CautionKey,
+} from '../../../shared/domain/development/cautions.ts';
+import { checkReady } from '../../../shared/domain/development/ready-check.ts';
+import { describeReady } from '../../../shared/text/describe-development.ts';
+import { cautionKey } from '../../../shared/api/process-values.ts';
+import { BigButton } from './big-button.tsx';
+
+const KEY = 'edgeprint.cautions-shown';
+
+/** The cautions that were read in this session; a new window is a new session. */
+function readShown(): CautionKey[] {
+  return (window.sessionStorage.getItem(KEY) ?? '')
+    .split(',')
+    .flatMap((key) => cautionKey.safeParse(key).data ?? []);
+}
+
+export interface ReadyCheckProps {
+  readonly plan: DevelopmentPlan;
+  readonly baths: readonly BathEntry[];
+  /** The developer as measured before the first pour, °C. */
+  readonly developerC: number | null;
+  /** `YYYY-MM-DD` where the user is. */
+  readonly today: string;
+  readonly onPour: () => void;
+}
+
+/** What to settle before the first pour: temperature and baths, and the cautions that were not read yet. */
+export function ReadyCheck({ plan, baths, developerC, today, onPour }: ReadyCheckProps) {
+  const [cautions, setCautions] = useState<readonly Caution[]>(() =>
+    cautionsStillToShow(
+      plan.steps.flatMap((step) => step.cautions),
+      readShown(),
+    ),
+  );
+  const developer = plan.steps.find((step) => step.key === plan.developerKey);
+  const questions = checkReady(
+    { temperature: developer?.temperature ?? null, developerC },
+    plan.steps.flatMap((step) => {
+      const bath = baths.find(({ id }) => id === step.uses?.bathId);
+      if (!bath) return [];
+      const known = {
+        mixedFirstDay: bath.mixed?.earliest ?? null,
+        mixedLastDay: bath.mixed?.latest ?? null,
+        capacityCm2: bath.capacityCm2,
+        shelfDays: bath.shelfDays,
+        usedBeforeCm2: bath.usedBeforeCm2,
+        state: bath.condition,
+        endedAt: bath.endedAt,
+      };
+      return [{ name: bath.name, bath: known, reckoning: bath }];
+    }),
+    plan.weightedAreaCm2,
+    today,
+  );
+  const stopped = questions.some((question) => question.stops);
+  const [first] = plan.steps;
+
+  function read(): void {
+    const keys = [...readShown(), ...cautions.map((caution) => caution.key)];
+    window.sessionStorage.setItem(KEY, keys.join(','));
+    setCautions([]);
+  }
+
+  if (cautions.length > 0) {
+    return (
+      <section className="run-ready" aria-labelledby="run-cautions">
+        <h1 id="run-cautions">Before you pour</h1>
+        <ul className="run-cautions">
+          {cautions.map((caution) => (
+            <li key={caution.key}>
+              <strong>{caution.title}.</strong> {caution.text}
+            </li>
+          ))}
+        </ul>
+        <p className="run-rule">{CAUTION_RULE}</p>
+        <BigButton main keys="Space" onPress={read}>
+          Read
+        </BigButton>
+      </section>
+    );
+  }
+  return (
+    <section className="run-ready" aria-labelledby="run-ready">
+      <h1 id="run-ready">Ready?</h1>
+      <ul className="run-questions" aria-label="To settle before the first pour">
+        {questions.length === 0 ? <li>Developer and baths are as they should be.</li> : null}
+        {questions.map((question) => (
+          <li key={`${question.code}-${'bath' in question ? question.bath : ''}`}>
+            {describeReady(question)}
+          </li>
+        ))}
+        {plan.warnings
+          .filter((warning) => !questions.some((question) => question.code === warning.code))
+          .map((warning) => (
+            <li key={warning.text}>{warning.text}</li>
+          ))}
+      </ul>
+      {stopped ? (
+        <p role="alert">A bath of this plan must not be used. Stop this run and plan it with another.</p>
+      ) : (
+        <BigButton main keys="Space" onPress={onPour}>
+          Pour in: {first?.name ?? ''}
+        </BigButton>
+      )}
+    </section>
+  );
+}

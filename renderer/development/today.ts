@@ -1,0 +1,5 @@
+/** The calendar day `YYYY-MM-DD` where the user is. */
+export function today(now: Date = new Date()): string {
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

@@ -1,0 +1,26 @@
+import { isUnverified } from '../../shared/domain/development/source.ts';
+import type { WorkingLine } from '../../shared/domain/development/working.ts';
+import { formatDuration } from '../../shared/units/duration.ts';
+
+/** A sum, line by line; numbers that nobody printed are marked, the source of each can be read. */
+export function WorkingLines({ lines }: { readonly lines: readonly WorkingLine[] }) {
+  return (
+    <dl className="working">
+      {lines.map((line) => (
+        <div key={`${line.label}-${line.formula}`} className="working-line">
+          <dt>{line.label}</dt>
+          <dd className="numbers">
+            {line.formula} = <strong>{valueWords(line)}</strong>
+            {isUnverified(line.source) ? <em className="working-mark"> {line.source.kind}</em> : null}
+          </dd>
+          <dd className="working-source">{line.source.text}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function valueWords({ value, unit }: WorkingLine): string {
+  if (unit === 's') return formatDuration(value);
+  return `${Number(value.toFixed(2))} ${unit}`.trim();
+}
