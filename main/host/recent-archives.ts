@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { CONTRACT } from '../../shared/api/contract.ts';
+import { isAppError } from '../../shared/api/errors.ts';
 import { engineEvent } from '../../shared/api/events.ts';
 import type { RecentArchive } from '../../shared/api/host-contract.ts';
 import type { Service } from '../../shared/api/rpc.ts';
@@ -62,7 +63,10 @@ export function followOpenArchive(
     const read = engineEvent.safeParse(event);
     if (read.data?.type !== 'changed' || !read.data.topics.includes('archive')) return;
     // The list is a convenience: failing to write it must not fail what the user did.
-    look().catch((error: unknown) => onBug(error, 'recent-archives'));
+    look().catch((error: unknown) => {
+      // An engine that has ended in between has nothing open to be remembered.
+      if (!isAppError(error, 'engine_stopped')) onBug(error, 'recent-archives');
+    });
   });
 }
 
