@@ -12,6 +12,7 @@ import { ROLL_HANDLERS } from './film/rolls.ts';
 import { STOCK_HANDLERS } from './film/stocks.ts';
 import type { HandlersOf, Run } from './handler.ts';
 import { JOB_HANDLERS } from './jobs/job-handlers.ts';
+import { LOOK_UP_HANDLERS } from './look-up/look-up-handlers.ts';
 import { SCAN_HANDLERS } from './scans/scan-handlers.ts';
 import { SEARCH_HANDLERS } from './search/search-handlers.ts';
 import { SHEET_HANDLERS } from './sheets/sheet-handlers.ts';
@@ -36,6 +37,7 @@ const TABLE: HandlersOf<Exclude<MethodName, EngineMethod>> = {
   ...SCAN_HANDLERS,
   ...SHEET_HANDLERS,
   ...SEARCH_HANDLERS,
+  ...LOOK_UP_HANDLERS,
   ...JOB_HANDLERS,
 };
 

@@ -29,6 +29,7 @@ const READS: { readonly [Name in Noun]: readonly Topic[] } = {
   scans: ['archive', 'scans', 'rolls', 'frames'],
   pictures: ['archive', 'scans', 'frames', 'rolls', 'binders'],
   sheets: ['archive', 'sheets', 'rolls', 'frames', 'scans', 'binders'],
+  pictures: ['archive', 'jobs', 'scans', 'frames', 'rolls', 'binders'],
   search: ['archive', 'searches', 'rolls', 'frames', 'outings', 'developments', 'binders', 'scans'],
 };
 

@@ -4,6 +4,7 @@ import { ARCHIVE_METHODS } from './methods/archive-methods.ts';
 import { DEVELOPMENT_METHODS } from './methods/development-methods.ts';
 import { FILING_METHODS } from './methods/filing-methods.ts';
 import { FILM_METHODS } from './methods/film-methods.ts';
+import { LOOK_UP_METHODS } from './methods/look-up-methods.ts';
 import { SCAN_METHODS } from './methods/scan-methods.ts';
 import { SEARCH_METHODS } from './methods/search-methods.ts';
 import { SHEET_METHODS } from './methods/sheet-methods.ts';
@@ -17,6 +18,7 @@ export const CONTRACT = {
   ...SCAN_METHODS,
   ...SHEET_METHODS,
   ...SEARCH_METHODS,
+  ...LOOK_UP_METHODS,
 } as const satisfies MethodTable;
 
 export type Contract = typeof CONTRACT;

@@ -1,5 +1,6 @@
 import type { Undo } from '../db/undo.ts';
 import type { WritableDb } from '../db/query.ts';
+import type { ArchivePictures } from '../look-up/archive-pictures.ts';
 
 /** An open archive: what every store and handler works on. */
 export interface Archive {
@@ -7,6 +8,8 @@ export interface Archive {
   readonly folder: string;
   readonly db: WritableDb;
   readonly undo: Undo;
+  /** The index of what the pictures show. */
+  readonly pictures: ArchivePictures;
   /** The clock, given by whoever made the engine. */
   readonly now: () => Date;
   close(): void;

@@ -7,6 +7,7 @@ import { openDatabase } from '../db/open-database.ts';
 import { command } from '../db/query.ts';
 import { createUndo } from '../db/undo.ts';
 import { makeFolder } from '../files/make-folder.ts';
+import { createArchivePictures } from '../look-up/archive-pictures.ts';
 import { translateFileError } from '../files/file-error.ts';
 import { watchWords } from '../search/words.ts';
 import type { Archive } from './archive.ts';
@@ -57,11 +58,13 @@ function open(folder: string, now: () => Date): Archive {
     const db = openDatabase(join(folder, DATABASE), now());
     const undo = createUndo(db, now);
     watchWords(db);
+    const pictures = createArchivePictures(folder, db);
     const close = () => {
+      pictures.close();
       db.close();
       release();
     };
-    return { folder, db, undo, now, close };
+    return { folder, db, undo, pictures, now, close };
   } catch (error) {
     release();
     throw error;
