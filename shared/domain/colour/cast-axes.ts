@@ -24,6 +24,14 @@ export function shiftOf(grey: GreyRatio, from: GreyRatio = { u: 0, v: 0 }): Shif
   return { across: (-LIGHT_SLOPE * u + v) / LENGTH, along: (u + LIGHT_SLOPE * v) / LENGTH };
 }
 
+/** A grey moved by a shift. */
+export function greyShifted(grey: GreyRatio, { across, along }: Shift): GreyRatio {
+  return {
+    u: grey.u + (-LIGHT_SLOPE * across + along) / LENGTH,
+    v: grey.v + (across + LIGHT_SLOPE * along) / LENGTH,
+  };
+}
+
 /** The colours a shift is named by. */
 export type Direction = 'red' | 'yellow' | 'green' | 'cyan' | 'blue' | 'magenta';
 

@@ -54,8 +54,9 @@ const LEAST_SHARE = 0.02;
 /** Confidence from which a frame counts as measured. Our choice. */
 export const MEASURED_FROM = 0.35;
 
-/** Negatives are called that on one frame alone only with odds beyond this. Our choice. */
-const SURE_ODDS = 1;
+/** Odds (natural logarithm) from which one frame alone is taken for a negative. Our choice. */
+const MASKED_ODDS = 1;
+const EXCHANGED_ODDS = 0.5;
 
 /**
  * The cast of one frame, from its light as shown (a positive scan, or a negative rendered with its stock's balance).
@@ -77,7 +78,7 @@ export function castOfFrame(light: Light, shownAs: ShownAs): FrameCast {
   });
   if (kind.blank) return without('blank');
   const isNegative =
-    kind.maskOdds > SURE_ODDS || (kind.colour !== 'colour' && kind.exchangedOdds > SURE_ODDS);
+    kind.maskOdds > MASKED_ODDS || (kind.colour !== 'colour' && kind.exchangedOdds > EXCHANGED_ODDS);
   if (shownAs === 'unknown' && isNegative) return without('negative');
   if (kind.colour === 'monochrome') return without('monochrome');
   if (kind.colour === 'toned') return without('toned');

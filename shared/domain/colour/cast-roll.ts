@@ -1,8 +1,9 @@
-import { changeOf, directionOf, shiftOf } from './cast-axes.ts';
+import { changeOf, directionOf, greyShifted, shiftOf } from './cast-axes.ts';
 import type { Direction, GreyChange, Shift } from './cast-axes.ts';
 import { labOfGrey } from './cast-frame.ts';
 import type { FrameCast, GreyRatio } from './cast-frame.ts';
-import { median, robustDeviation, weightedMedian } from '../statistics/order.ts';
+import { studentTwoSided } from '../statistics/distributions.ts';
+import { median, pairwiseMedian, robustDeviation } from '../statistics/order.ts';
 
 /** The cast of a roll: the middle of its frames. */
 export type RollCast = {
@@ -44,6 +45,9 @@ const LEAST_SPREAD: Shift = { across: 0.06, along: 0.12 };
  */
 const MEDIAN_ERROR = Math.sqrt(Math.PI / 2);
 
+/** The same for the median of pairs, √(π/3). Source: Hodges & Lehmann (1963), efficiency 3/π. */
+const PAIRWISE_ERROR = Math.sqrt(Math.PI / 3);
+
 /** Robust deviations beyond which a frame is named. Source: Iglewicz & Hoaglin (1993), modified z score 3.5. */
 const OUTLIER = 3.5;
 
@@ -56,7 +60,7 @@ export function castOfRoll(frames: readonly FrameCast[]): RollCast | null {
   );
   if (said.length < LEAST_FRAMES) return null;
   const weights = said.map((one) => one.weight);
-  const middle = (of: (one: (typeof said)[number]) => number) => weightedMedian(said.map(of), weights);
+  const middle = (of: (one: (typeof said)[number]) => number) => pairwiseMedian(said.map(of), weights);
   const across = middle((one) => one.shift.across);
   const along = middle((one) => one.shift.along);
   const grey: GreyRatio = { u: middle((one) => one.grey.u), v: middle((one) => one.grey.v) };
@@ -64,7 +68,7 @@ export function castOfRoll(frames: readonly FrameCast[]): RollCast | null {
     across: Math.max(LEAST_SPREAD.across, robustDeviation(said.map((one) => one.shift.across))),
     along: Math.max(LEAST_SPREAD.along, robustDeviation(said.map((one) => one.shift.along))),
   };
-  const shrink = MEDIAN_ERROR / Math.sqrt(effectiveCount(weights));
+  const shrink = PAIRWISE_ERROR / Math.sqrt(effectiveCount(weights));
   const outliers = said
     .filter(
       (one) =>
@@ -146,9 +150,9 @@ export type Crossover = {
 const LEAST_ROLLS = 3;
 
 /** Rolls of one stock differ by this much though nothing is wrong (scanning, subjects). Our choice, from free pictures. */
-const ROLL_DRIFT: Shift = { across: 0.02, along: 0.06 };
+const ROLL_DRIFT: Shift = { across: 0.012, along: 0.06 };
 
-/** Findings by chance among rolls with nothing wrong: 1 in 100. Our choice, half of what is allowed. */
+/** Findings by chance among rolls with nothing wrong: 1 in 100, measured as 2 in 100 at most on free pictures. Our choice. */
 const CHANCE = 0.01;
 
 /** Smaller shifts are not worth a word. Our choice: about twice a difference just seen side by side. */
@@ -177,24 +181,26 @@ export function compareWithStock(roll: string, rolls: readonly StockRoll[]): Com
   };
   const change = changeOf(own.cast.grey, usual);
   const shift = shiftOf(own.cast.grey, usual);
-  const deviation = (axis: 'across' | 'along') => {
-    const between = measure.map((one) => shiftOf(one.cast.grey, usual)[axis]);
-    const known = Math.max(
-      robustDeviation(between),
-      median(measure.map((one) => one.cast.error[axis])),
-      ROLL_DRIFT[axis],
-    );
-    return Math.hypot(
+  const looks = (['across', 'along'] as const).map((axis) => {
+    const scatter = scatterOf(
+      measure.map((one) => shiftOf(one.cast.grey, usual)[axis]),
       own.cast.error[axis],
-      ROLL_DRIFT[axis],
-      (MEDIAN_ERROR * known) / Math.sqrt(measure.length),
     );
-  };
-  const squared = (shift.across / deviation('across')) ** 2 + (shift.along / deviation('along')) ** 2;
-  // χ² with 2 degrees of freedom: the chance of exceeding x is e^(−x/2).
-  const p = Math.exp(-squared / 2);
+    const deviation = Math.hypot(
+      scatter.deviation * Math.sqrt(1 + MEDIAN_ERROR ** 2 / measure.length),
+      ROLL_DRIFT[axis],
+    );
+    return { axis, deviation, chance: studentTwoSided(shift[axis] / deviation, scatter.freedom) };
+  });
+  // Two looks, so twice the lesser chance (Bonferroni); across is tight where along is loose.
+  const p = Math.min(1, 2 * Math.min(...looks.map((look) => look.chance)));
+  const [across, along] = looks;
   return {
     ...change,
+    direction: credibleDirection(usual, shift, {
+      across: across?.deviation ?? 0,
+      along: along?.deviation ?? 0,
+    }),
     rolls: measure.length,
     measure: isGood ? 'good-rolls' : 'all-rolls',
     p,
@@ -203,6 +209,51 @@ export function compareWithStock(roll: string, rolls: readonly StockRoll[]): Com
     liftedBlackL: own.cast.blackL - median(measure.map((one) => one.cast.blackL)),
   };
 }
+
+/** A part of a shift that is not this many deviations large is left out when the shift is named. Our choice. */
+const CREDIBLE = 2;
+
+/** The name of a shift by its credible parts; by all of it where neither is. */
+function credibleDirection(usual: GreyRatio, shift: Shift, deviation: Shift): Direction {
+  const isAcross = Math.abs(shift.across) >= CREDIBLE * deviation.across;
+  const isAlong = Math.abs(shift.along) >= CREDIBLE * deviation.along;
+  const shifted = greyShifted(usual, {
+    across: isAcross || !isAlong ? shift.across : 0,
+    along: isAlong || !isAcross ? shift.along : 0,
+  });
+  return changeOf(shifted, usual).direction;
+}
+
+/**
+ * One roll against one other, for sessions side by side: how far apart they are, named by the parts that exceed what
+ * the frames of both leave open.
+ */
+export function compareRolls(roll: RollCast, other: RollCast): GreyChange {
+  const shift = shiftOf(roll.grey, other.grey);
+  const direction = credibleDirection(other.grey, shift, {
+    across: Math.hypot(roll.error.across, other.error.across),
+    along: Math.hypot(roll.error.along, other.error.along),
+  });
+  return { ...changeOf(roll.grey, other.grey), direction };
+}
+
+/** What a roll's own frames say of its error weighs as much as this many rolls. Our choice. */
+const OWN_ROLLS = 3;
+
+/** A robust deviation is worth this share of its count. Source: efficiency of the MAD, 37 % (Rousseeuw & Croux 1993). */
+const ROBUST_WORTH = 0.37;
+
+/** How rolls of the stock scatter with nothing wrong: what the others show, joined with what the frames foretell. */
+function scatterOf(others: readonly number[], foretold: number): { deviation: number; freedom: number } {
+  const seen = ROBUST_WORTH * (others.length - 1);
+  const freedom = seen + OWN_ROLLS;
+  const variance = (seen * robustDeviation(others) ** 2 + OWN_ROLLS * foretold ** 2) / freedom;
+  // The foretold error comes from a dozen frames and more, so the whole is steadier than three rolls alone.
+  return { deviation: Math.sqrt(variance), freedom: freedom + FRAMES_FREEDOM };
+}
+
+/** Degrees of freedom that the frames behind the foretold error add. Our choice: a roll of a dozen at least. */
+const FRAMES_FREEDOM = 8;
 
 function crossoverAgainst(own: RollCast, measure: readonly StockRoll[]): Crossover | null {
   const usual = measure.flatMap((one) => (one.cast.tonal === null ? [] : [one.cast.tonal]));

@@ -42,22 +42,34 @@ export function baseOfFrame(light: Light): BaseEvidence {
   return { rebate: findRebate(blocks, film, clearest), clearest };
 }
 
+/** Places this much denser than the clearest of the roll are dark picture, not base (log10). Our choice. */
+const SAME_CLEARNESS = 0.03;
+
+/** Fewer rebates than this in a whole roll may be dark edges of pictures. Our choice. */
+const LEAST_REBATES = 3;
+
 /**
- * The base of a roll: the middle of the rebates where frames show one; otherwise the middle of the clearest quarter
- * of the frames (at least two), since some frame nearly always holds a part that got no light. Null for no frames.
+ * The base of a roll: the middle of the rebates where frames show one as clear as anything on the roll; otherwise
+ * the middle of the frames whose clearest part is as clear as any, since nothing is clearer than the base and some
+ * frame nearly always holds a part that got no light. Null for no frames.
  */
 export function baseOfRoll(frames: readonly BaseEvidence[]): FilmBase | null {
   if (frames.length === 0) return null;
-  const rebates = frames.flatMap((frame) => (frame.rebate === null ? [] : [frame.rebate]));
-  if (rebates.length > 0) {
-    const spread = robustDeviation(rebates.map((rebate) => Math.log10(rebate[1])));
+  const clearness = (light: Triple) => Math.log10(Math.max(1e-5, light[1]));
+  const clearest = Math.max(...frames.map((frame) => clearness(frame.clearest)));
+  const rebates = frames.flatMap(({ rebate }) =>
+    rebate !== null && clearness(rebate) > clearest - SAME_CLEARNESS ? [rebate] : [],
+  );
+  if (rebates.length >= Math.min(LEAST_REBATES, frames.length)) {
+    const spread = robustDeviation(rebates.map(clearness));
     const confidence = Math.min(0.98, 0.75 + 0.05 * rebates.length) * Math.exp(-spread / 0.05);
     return { light: middle(rebates), from: 'rebate', frames: rebates.length, confidence };
   }
-  const byClearness = frames.map((frame) => frame.clearest).sort((one, other) => other[1] - one[1]);
-  const used = byClearness.slice(0, Math.max(2, Math.ceil(frames.length / 4)));
-  const spread = robustDeviation(used.map((light) => Math.log10(light[1])));
-  const confidence = 0.8 * (1 - Math.exp(-frames.length / 6)) * Math.exp(-spread / 0.1);
+  const used = frames
+    .map((frame) => frame.clearest)
+    .filter((light) => clearness(light) > clearest - SAME_CLEARNESS);
+  // Several frames that end at one clearness have met the base; one alone may just be the darkest picture.
+  const confidence = 0.8 * (1 - Math.exp(-frames.length / 6)) * (used.length > 1 ? 1 : 0.5);
   return { light: middle(used), from: 'frames', frames: frames.length, confidence };
 }
 

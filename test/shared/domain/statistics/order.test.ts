@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   median,
   medianAbsoluteDeviation,
+  pairwiseMedian,
   quantile,
   ranks,
   robustDeviation,
@@ -47,6 +48,11 @@ describe('order statistics', () => {
 
   it('leaves values without weight out of the weighted median', () => {
     expect(weightedMedian([1, 2, 100], [1, 1.5, 0])).toBe(2);
+  });
+
+  // Hand: pairs of 1, 2, 9: means 1 1.5 5 2 5.5 9; in order 1 1.5 2 5 5.5 9, middle (2 + 5)/2.
+  it('gives the median of pair means worked by hand', () => {
+    expect(pairwiseMedian([1, 2, 9], [1, 1, 1])).toBe(3.5);
   });
 
   // Hand: 10 20 20 30 have ranks 1, (2 + 3)/2, (2 + 3)/2, 4.
