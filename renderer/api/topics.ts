@@ -27,7 +27,6 @@ const READS: { readonly [Name in Noun]: readonly Topic[] } = {
   strips: ['archive', 'binders', 'rolls'],
   roots: ['archive', 'scans'],
   scans: ['archive', 'scans', 'rolls', 'frames'],
-  pictures: ['archive', 'scans', 'frames', 'rolls', 'binders'],
   sheets: ['archive', 'sheets', 'rolls', 'frames', 'scans', 'binders'],
   pictures: ['archive', 'jobs', 'scans', 'frames', 'rolls', 'binders'],
   search: ['archive', 'searches', 'rolls', 'frames', 'outings', 'developments', 'binders', 'scans'],

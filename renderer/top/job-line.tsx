@@ -1,11 +1,10 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { Job } from '../../shared/api/methods/archive-methods.ts';
-import { useClients } from '../api/clients-context.tsx';
+import { describeJob, type FirstSeen } from '../api/job-text.ts';
 import { useCommand } from '../api/use-command.ts';
-import { useArchive } from '../api/use-query.ts';
+import { useJobs, useSeconds } from '../api/use-jobs.ts';
 import { Button } from '../ui/button.tsx';
 import { Progress } from '../ui/progress.tsx';
-import { describeJob, type FirstSeen } from './job-text.ts';
 import './job-line.css';
 
 /** The jobs that are running or were stopped before their end, with how far they are; nothing when there is none. */
@@ -56,31 +55,4 @@ function JobRow({ job }: { job: Job }) {
       )}
     </div>
   );
-}
-
-/** The engine's list of jobs, with what their events have told since. */
-function useJobs(): readonly Job[] {
-  const { engine } = useClients();
-  const { data } = useArchive('jobs.list', {});
-  const [told, setTold] = useState<ReadonlyMap<number, Job>>(new Map());
-  useEffect(
-    () =>
-      engine.onEvent((event) => {
-        if (event.type === 'job') setTold((before) => new Map(before).set(event.job.id, event.job));
-      }),
-    [engine],
-  );
-  const listed = (data ?? []).map((job) => told.get(job.id) ?? job);
-  const begun = [...told.values()].filter((job) => listed.every(({ id }) => id !== job.id));
-  return [...listed, ...begun];
-}
-
-/** The clock in milliseconds, a whole second at a time. */
-function useSeconds(): number {
-  const [nowMs, setNowMs] = useState(() => Date.now());
-  useEffect(() => {
-    const timer = setInterval(() => setNowMs(Date.now()), 1000);
-    return () => clearInterval(timer);
-  }, []);
-  return nowMs;
 }

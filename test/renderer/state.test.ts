@@ -8,7 +8,7 @@ import { isTouched } from '../../renderer/api/topics.ts';
 import { createNotices } from '../../renderer/state/notices.tsx';
 import { formatRoute, parseRoute } from '../../renderer/state/route.ts';
 import { createViewState } from '../../renderer/state/view-state.tsx';
-import { describeJob, describeSeconds } from '../../renderer/top/job-text.ts';
+import { describeJob, describeSeconds } from '../../renderer/api/job-text.ts';
 import { findByTyping, moveInList } from '../../renderer/ui/list-keys.ts';
 import { placeBeside } from '../../renderer/ui/place-beside.ts';
 
