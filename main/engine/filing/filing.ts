@@ -122,7 +122,7 @@ function placementsOf(plan: Plan, binder: string): Omit<Filed['placements'][numb
 function answerOf(plan: Plan, binder: string, ids: ReadonlyMap<string, number>): Filed {
   return {
     placements: placementsOf(plan, binder).map((placement) => ({
-      frameId: ids.get(placement.frame) ?? 0,
+      frameId: ids.get(placement.frame) ?? null,
       ...placement,
     })),
     leftover: [...plan.proposal.leftover],

@@ -90,6 +90,7 @@ export const FRAME_HANDLERS: HandlersOf<
   | 'frames.byLabel'
   | 'frames.add'
   | 'frames.change'
+  | 'frames.changeEach'
   | 'frames.relabel'
   | 'frames.remove'
   | 'frames.mark'
@@ -111,6 +112,20 @@ export const FRAME_HANDLERS: HandlersOf<
       for (const id of ids) {
         requireFrame(archive.db, id);
         changeFrame(archive, id, columns, change);
+      }
+    });
+    return {};
+  },
+
+  'frames.changeEach': (archive, { changes }) => {
+    const count = new Set(changes.flatMap(({ ids }) => ids)).size;
+    archive.undo.record(`Change ${count} frames`, () => {
+      for (const { ids, change } of changes) {
+        const columns = columnsOf(archive, change);
+        for (const id of ids) {
+          requireFrame(archive.db, id);
+          changeFrame(archive, id, columns, change);
+        }
       }
     });
     return {};

@@ -112,6 +112,8 @@ function proposedFile(
       label: frame.label,
       page: file.shows[frame.page]?.index ?? frame.page,
       region: { ...frame.region },
+      pictureId:
+        file.sha256 === null ? null : pictureId(file.sha256, file.shows[frame.page]?.index ?? frame.page),
     })),
     order: mapped.order,
     version: mapped.version,

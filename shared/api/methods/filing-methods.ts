@@ -64,7 +64,8 @@ const page = z.strictObject({
 export type Page = z.output<typeof page>;
 
 const placement = z.strictObject({
-  frameId: id,
+  /** Null for a frame that is only made when the roll is filed. */
+  frameId: id.nullable(),
   frame: z.string(),
   binder: z.string(),
   page: z.number().int(),

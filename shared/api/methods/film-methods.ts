@@ -263,6 +263,17 @@ export const FILM_METHODS = {
     nothing,
     ['frames', 'rolls', 'outings'],
   ),
+  /** Different changes for different frames, as one action. */
+  'frames.changeEach': method(
+    z.strictObject({
+      changes: z
+        .array(z.strictObject({ ids: z.array(id).min(1).max(2000), change: frameChange }))
+        .min(1)
+        .max(2000),
+    }),
+    nothing,
+    ['frames', 'rolls', 'outings'],
+  ),
   'frames.relabel': method(z.strictObject({ rollId: id, labels: z.array(line).max(1000) }), nothing, [
     'frames',
     'rolls',

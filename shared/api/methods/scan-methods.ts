@@ -18,7 +18,9 @@ export const proposedFile = z.strictObject({
   path: z.string(),
   scanId: id.nullable(),
   pictureId: z.string().nullable(),
-  frames: z.array(z.strictObject({ label: z.string(), page: z.number().int(), region })),
+  frames: z.array(
+    z.strictObject({ label: z.string(), page: z.number().int(), region, pictureId: z.string().nullable() }),
+  ),
   order: z.number().int(),
   version: z.string(),
   reason: z.string(),
@@ -98,7 +100,8 @@ export const SCAN_METHODS = {
             confidence: z.number().min(0).max(1),
             frames: z
               .array(
-                z.strictObject({ label: z.string().min(1).max(20), page: z.number().int().min(0), region }),
+                // A frame of a proposal may come back as it was shown, with its picture; that is not read.
+                z.object({ label: z.string().min(1).max(20), page: z.number().int().min(0), region }),
               )
               .max(200),
           }),
