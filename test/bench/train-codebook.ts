@@ -18,7 +18,7 @@ import {
 import { drawScene, SCENE_KINDS } from '../support/scene.ts';
 import { seededRandom } from '../support/seeded-random.ts';
 
-const WORDS = 1024;
+const WORDS = 512;
 const DRAWN = 400;
 const WINDOWS_PER_PHOTO = 45;
 const SAMPLES = 100_000;

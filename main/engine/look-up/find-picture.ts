@@ -56,9 +56,13 @@ export interface Finder {
 
 // Ours, chosen on the half of the labelled set that is for choosing.
 const HASH_RADIUS = 12;
+/** Hashes this much farther than the nearest are not of the same copy. */
+const HASH_MARGIN = 6;
 const MOST_BY_HASH = 6;
-const REACH = 24;
-const MOST_VOTED = 24;
+/** Features that vote: the coarse ones, which come first, and the strongest of the fine ones. */
+const MOST_VOTERS = 450;
+const REACH = 48;
+const MOST_VOTED = 32;
 const MOST_EXAMINED = 6;
 const FEWEST_INLIERS = 5;
 
@@ -103,7 +107,9 @@ export function createFinder(parts: FinderParts): Finder {
         if (slot) near.push({ slot, turned, distance });
       }
     }
-    return near.sort((a, b) => a.distance - b.distance).slice(0, MOST_BY_HASH);
+    near.sort((a, b) => a.distance - b.distance);
+    const least = near[0]?.distance ?? 0;
+    return near.filter(({ distance }) => distance <= least + HASH_MARGIN).slice(0, MOST_BY_HASH);
   }
 
   /** The picture's features as `variant` has them, ready to be matched against frames. */
@@ -141,7 +147,8 @@ export function createFinder(parts: FinderParts): Finder {
 
   async function byFeatures(picture: Prepared, luma: Luma): Promise<Candidate[]> {
     const described = describeLuma(luma, QUERY_BUDGET, kernels);
-    const probes = findProbes(described.features, codebook, kernels, REACH);
+    const voters = Math.min(MOST_VOTERS, described.features.count);
+    const probes = findProbes(described.features, codebook, kernels, voters, REACH);
     const found: Candidate[] = [];
     for (const variant of VARIANTS) {
       const mixed = mixedDescriptors(described.features, variant);

@@ -19,8 +19,6 @@ export interface Postings {
   readonly add: (slot: number, record: PictureRecord) => void;
   /** The postings of `cell`, none left out: `take` is called once or twice. */
   readonly visit: (cell: number, take: (run: PostingRun) => void) => void;
-  /** Postings of a cell on average: what is far above it says little. */
-  readonly meanLength: () => number;
 }
 
 /** The fresh postings are sorted in when they are more than this, and more than their share of the sorted ones. */
@@ -124,7 +122,6 @@ export function createPostings(cellCount: number): Postings {
       }
       if (length > 0) take({ ...chain, start: 0, end: length });
     },
-    meanLength: () => (bits.length + freshCount) / cellCount,
   };
 }
 

@@ -8,10 +8,10 @@ import type { Postings } from './postings.ts';
 import { sixteenthOf } from './record.ts';
 
 // Ours, chosen on the half of the labelled set that is for choosing.
-const BITS_LIMIT = 10;
-const BITS_SPREAD = 40;
-/** Cells this many times as full as the mean are skipped: what everything has tells nothing. */
-const FULLEST = 60;
+const BITS_LIMIT = 11;
+const BITS_SPREAD = 60;
+/** Postings read for one feature, nearest cells first: bounds the time however large the archive grows. */
+const MOST_READ = 4000;
 const HITS_DAMPING = 8;
 const TURN = 2 * Math.PI;
 const WEIGHTS = Float32Array.from({ length: 33 }, (_, distance) => Math.exp(-(distance ** 2) / BITS_SPREAD));
@@ -56,18 +56,19 @@ export function createVoting(codebook: Codebook, postings: Postings): Voting {
 
   return {
     vote(features, mixed, probes, variant, most) {
-      const fullest = Math.max(64, postings.meanLength() * FULLEST);
       const middle = new Float32Array(VOTE_BITS);
       const touched: number[] = [];
-      for (let i = 0; i < features.count; i++) {
+      for (let i = 0; i < probes.count; i++) {
         const row = mixed.subarray(i * DESCRIPTOR_LENGTH, i * DESCRIPTOR_LENGTH + VOTE_BITS);
         const sixteenth = sixteenthOf(variedAngle(features.angle[i] ?? 0, variant));
         let count = 0;
+        let left = MOST_READ;
         for (let rank = 0; rank < probes.reach; rank++) {
           const cell = variedCell(probes.cells[i * probes.reach + rank] ?? 0, codebook.size, variant);
           let own = -1;
           postings.visit(cell, ({ bits, places, start, end }) => {
-            if (end - start > fullest) return;
+            if (end - start > left) return;
+            left -= end - start;
             if (own < 0) {
               writeCellMiddle(codebook, cell, middle);
               own = signBits(row, middle, 0);

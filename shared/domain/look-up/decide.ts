@@ -38,11 +38,13 @@ export type Answer = 'frame' | 'scene' | 'none' | 'cannot-tell';
 
 // Ours, chosen on one half of a labelled set and checked on the other: see test/bench/look-up-measure.ts.
 const LEAST_COVER = 0.7;
-const LEAST_CORRELATION = 0.7;
-const LEAST_CERTAINTY = 8;
-const LEAST_INLIERS = 5;
-/** So many agreeing features stand for themselves where little detail is left to compare. */
-const MANY_INLIERS = 20;
+/** The more features agree, the less the comparison has to show: poor copies of soft pictures have little detail. */
+const GATES = [
+  { inliers: 5, correlation: 0.7, certainty: 8 },
+  { inliers: 12, correlation: 0.5, certainty: 6 },
+  { inliers: 25, correlation: 0.4, certainty: 4 },
+] as const;
+const LEAST_CERTAINTY = GATES[2].certainty;
 /** Two frames are told apart where the blocks speak for one by this many standard errors. */
 const TELLING_ERRORS = 2.5;
 
@@ -59,11 +61,15 @@ export function coverOf({ likeness }: Examined): number {
 
 /** Whether the picture shows this frame or its scene. */
 export function isMatch(candidate: Candidate): boolean {
-  const { correlation, blocks } = candidate.likeness;
   if (coverOf(candidate) < LEAST_COVER) return false;
-  const sure = certaintyOf(candidate) >= LEAST_CERTAINTY && correlation >= LEAST_CORRELATION;
-  if (sure && (candidate.inliers === 0 || candidate.inliers >= LEAST_INLIERS)) return true;
-  return candidate.inliers >= MANY_INLIERS && correlation >= 0.8 && blocks >= 5;
+  // The hash speaks for the whole picture at once: it counts as the fewest features that may agree.
+  const inliers = candidate.inliers === 0 ? GATES[0].inliers : candidate.inliers;
+  return GATES.some(
+    (gate) =>
+      inliers >= gate.inliers &&
+      candidate.likeness.correlation >= gate.correlation &&
+      certaintyOf(candidate) >= gate.certainty,
+  );
 }
 
 /** How well a candidate explains the whole picture, for putting candidates in order. */

@@ -4,44 +4,53 @@ import type { Features } from './features.ts';
 import type { Kernels } from './kernels.ts';
 import type { Variant } from './variants.ts';
 
-/** The `reach` nearest cells of each feature, nearest first: rows of `reach`. */
+/** The `reach` nearest cells of each of the first `count` features, nearest first: rows of `reach`. */
 export interface Probes {
+  readonly count: number;
   readonly reach: number;
   readonly cells: Uint32Array;
 }
 
-/** Words of one half that are looked at when cells are ranked. Our choice: 12 × 12 pairs hold the nearest 32. */
-const HALF_REACH = 12;
+/** Words of either half that are looked at when cells are ranked. Our choice. */
+const HALF_REACH = 16;
+const PAIRS = HALF_REACH * HALF_REACH;
+/** Distances (below 2 for halves of length 1 or less) are ranked in steps of 2⁻²². */
+const STEPS = 2 ** 22;
 
-/** The `reach` cells nearest to each feature, by the sum of the distances of its halves. */
-export function findProbes(features: Features, codebook: Codebook, kernels: Kernels, reach: number): Probes {
-  const cells = new Uint32Array(features.count * reach);
+/** The `reach` cells, at most 64, nearest to each of the first `count` features, by the sum of the distances of its halves. */
+export function findProbes(
+  features: Features,
+  codebook: Codebook,
+  kernels: Kernels,
+  count: number,
+  reach: number,
+): Probes {
+  const cells = new Uint32Array(count * reach);
   const distances = new Float32Array(codebook.size);
-  const pairs = Array.from({ length: HALF_REACH * HALF_REACH }, (_, pair) => pair);
-  const sums = new Float32Array(pairs.length);
+  const upper = createRanking();
+  const lower = createRanking();
   // Pair (i, j) of ranks can be among the nearest `reach` only when (i + 1)(j + 1) ≤ reach.
-  const possible = pairs.filter(
+  const possible = Array.from({ length: PAIRS }, (_, pair) => pair).filter(
     (pair) => (Math.floor(pair / HALF_REACH) + 1) * ((pair % HALF_REACH) + 1) <= reach,
   );
-  for (let i = 0; i < features.count; i++) {
+  const keys = new Float64Array(possible.length);
+  for (let i = 0; i < count; i++) {
     writeHalfDistances(features, i, 0, codebook, kernels, distances);
-    const upper = nearest(distances, HALF_REACH);
+    rankNearest(distances, upper);
     writeHalfDistances(features, i, 1, codebook, kernels, distances);
-    const lower = nearest(distances, HALF_REACH);
-    for (const pair of possible) {
-      const a = upper[Math.floor(pair / HALF_REACH)];
-      const b = lower[pair % HALF_REACH];
-      sums[pair] = (a?.distance ?? 0) + (b?.distance ?? 0);
-    }
-    const order = possible.toSorted((one, other) => (sums[one] ?? 0) - (sums[other] ?? 0));
+    rankNearest(distances, lower);
+    possible.forEach((pair, k) => {
+      const sum = (upper.distances[pair >> 4] ?? 0) + (lower.distances[pair & 15] ?? 0);
+      // Distance and pair in one number, so that the numbers sort themselves.
+      keys[k] = Math.floor((sum + 2) * STEPS) * PAIRS + pair;
+    });
+    keys.sort();
     for (let rank = 0; rank < reach; rank++) {
-      const pair = order[rank] ?? 0;
-      const a = upper[Math.floor(pair / HALF_REACH)]?.word ?? 0;
-      const b = lower[pair % HALF_REACH]?.word ?? 0;
-      cells[i * reach + rank] = a * codebook.size + b;
+      const pair = (keys[rank] ?? 0) % PAIRS;
+      cells[i * reach + rank] = (upper.words[pair >> 4] ?? 0) * codebook.size + (lower.words[pair & 15] ?? 0);
     }
   }
-  return { reach, cells };
+  return { count, reach, cells };
 }
 
 /** The cell that a feature of the plain picture at `cell` has in the varied picture. */
@@ -54,17 +63,27 @@ export function variedCell(cell: number, size: number, variant: Variant): number
   return ((first + half) % size) * size + ((second + half) % size);
 }
 
-function nearest(distances: Float32Array, count: number): { word: number; distance: number }[] {
-  const best: { word: number; distance: number }[] = [];
-  let worst = Infinity;
-  for (let word = 0; word < distances.length; word++) {
-    const distance = distances[word] ?? Infinity;
-    if (distance >= worst) continue;
-    let at = best.length;
-    while (at > 0 && (best[at - 1]?.distance ?? 0) > distance) at--;
-    best.splice(at, 0, { word, distance });
-    if (best.length > count) best.pop();
-    if (best.length === count) worst = best[count - 1]?.distance ?? Infinity;
+interface Ranking {
+  readonly words: Uint32Array;
+  readonly distances: Float32Array;
+}
+
+function createRanking(): Ranking {
+  return { words: new Uint32Array(HALF_REACH), distances: new Float32Array(HALF_REACH) };
+}
+
+/** The nearest words into `ranking`, nearest first. */
+function rankNearest(all: Float32Array, { words, distances }: Ranking): void {
+  distances.fill(Infinity);
+  for (let word = 0; word < all.length; word++) {
+    const distance = all[word] ?? Infinity;
+    if (distance >= (distances[HALF_REACH - 1] ?? 0)) continue;
+    let at = HALF_REACH - 1;
+    for (; at > 0 && (distances[at - 1] ?? 0) > distance; at--) {
+      distances[at] = distances[at - 1] ?? 0;
+      words[at] = words[at - 1] ?? 0;
+    }
+    distances[at] = distance;
+    words[at] = word;
   }
-  return best;
 }
