@@ -39,8 +39,10 @@ export function FrameSlip(props: FrameSlipProps) {
   const writing = useWriteFrames(onDone);
   const plan = useMemo(() => planFrameEdits(frames, edits), [frames, edits]);
   const wrong = Object.keys(plan.problems).length > 0;
+  const answered = useRef(asked);
   useEffect(() => {
-    if (asked > 0) caption.current?.focus();
+    if (asked !== answered.current) caption.current?.focus();
+    answered.current = asked;
   }, [asked]);
 
   async function write(): Promise<void> {

@@ -17,6 +17,9 @@ export interface FrameStageProps {
   readonly onCrop: (crop: Crop) => void;
 }
 
+/** About how thick the pencil is on a frame that is looked at, px: it must not hide what it marks. Our choice. */
+const PENCIL_PX = 5;
+
 /** How the version of a frame is held, so that it stands upright as it was recorded. */
 export function heldOf(frame: Frame, version: FrameVersion | null, filmFormat: string): Held {
   if (!version) return 'lying';
@@ -89,7 +92,7 @@ export function FrameStage({ frame, version, filmFormat, room, crop, onCrop }: F
           seed={String(frame.id)}
           widthMm={widthMm}
           heightMm={heightMm}
-          thickness={0.8}
+          thickness={PENCIL_PX / scale}
         />
         {crop === null ? null : (
           <span

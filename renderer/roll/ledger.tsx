@@ -41,12 +41,13 @@ export function Ledger(props: LedgerProps) {
     const id = frameOf(event.target);
     if (id !== null) onOpen(id);
   }
+  const exposed = rows.some(({ frames }) => frames.some((frame) => exposureWords(frame) !== ''));
   const lineAt = (index: number) => (index % lines) * linePx;
   return (
     // The keyboard picks frames on the film beside it; a mouse may pick them by their notes as well.
     // oxlint-disable-next-line jsx-a11y/click-events-have-key-events, jsx-a11y/interactive-supports-focus, jsx-a11y/no-noninteractive-element-interactions
     <div
-      className="ledger"
+      className={exposed ? 'ledger' : 'ledger ledger-unexposed'}
       role="table"
       aria-label={`Notes of ${label}`}
       style={{ '--line-px': `${linePx}px` }}

@@ -31,8 +31,8 @@ export function MarkButtons({ frames, onMark, busy }: MarkButtonsProps) {
             <PencilMarks
               marks={[sample(kind)]}
               seed={`button ${kind}`}
-              widthMm={18}
-              heightMm={12}
+              widthMm={kind === 'dot' ? 9 : 18}
+              heightMm={kind === 'dot' ? 6 : 12}
               thickness={0.9}
             />
           </span>

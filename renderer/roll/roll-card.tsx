@@ -16,14 +16,20 @@ import { StateLine } from './state-line.tsx';
 import { binderWords, count } from './roll-words.ts';
 import './roll-card.css';
 
+export interface RollCardProps {
+  readonly roll: Roll;
+  /** What was written to the card last. */
+  readonly done: Done | null;
+  readonly onDone: (done: Done | null) => void;
+}
+
 type Open = 'facts' | 'state' | 'remove' | null;
 
 /** Everything that is known of the roll as a whole; its facts are changed where they stand. */
-export function RollCard({ roll }: { readonly roll: Roll }) {
+export function RollCard({ roll, done, onDone }: RollCardProps) {
   const [open, setOpen] = useState<Open>(null);
-  const [done, setDone] = useState<Done | null>(null);
   const finish = (next: Done) => {
-    setDone(next);
+    onDone(next);
     setOpen(null);
   };
   return (
@@ -60,7 +66,7 @@ export function RollCard({ roll }: { readonly roll: Roll }) {
       ) : (
         <Facts roll={roll} />
       )}
-      <DoneLine done={done} onUndone={() => setDone(null)} />
+      <DoneLine done={done} onUndone={() => onDone(null)} />
       <span className="rod-hole" aria-hidden="true" />
       {open === 'remove' ? <RemoveRoll roll={roll} onClose={() => setOpen(null)} /> : null}
     </section>

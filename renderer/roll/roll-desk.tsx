@@ -50,7 +50,10 @@ export function RollDesk({ roll, frames, pages, route }: RollDeskProps) {
   const selection = keepFrames(chosen, order);
   const picked = frames.filter(({ id }) => selection.picked.has(id));
   const [edits, setEdits] = useState<FrameEdits>(NO_EDITS);
-  const [done, setDone] = useState<Done | null>(null);
+  // Only the last thing that was done can be undone from here, so there is one for the card and the frames.
+  const [last, setLast] = useState<{ readonly done: Done; readonly to: 'card' | 'frames' } | null>(null);
+  const done = last?.to === 'frames' ? last.done : null;
+  const setDone = (next: Done | null) => setLast(next && { done: next, to: 'frames' });
   const [asked, setAsked] = useState(0);
   const [looking, setLooking] = useState<Looking | null>(null);
   const [adding, setAdding] = useState(false);
@@ -152,7 +155,11 @@ export function RollDesk({ roll, frames, pages, route }: RollDeskProps) {
         {frames.length > 0 ? <KeyWords /> : null}
       </div>
       <aside className="roll-side" aria-label="Card and slip">
-        <RollCard roll={roll} />
+        <RollCard
+          roll={roll}
+          done={last?.to === 'card' ? last.done : null}
+          onDone={(next) => setLast(next && { done: next, to: 'card' })}
+        />
         {picked.length > 0 ? (
           <FrameSlip
             frames={picked}

@@ -18,6 +18,12 @@ export function framesWords(frames: readonly Pick<Frame, 'label'>[]): string {
   return `${frames.length === 1 ? 'Frame' : 'Frames'} ${range}`;
 }
 
+/** Frames in the middle of a sentence: `frame 24`, `7 frames`. */
+export function whichWords(frames: readonly Pick<Frame, 'label'>[]): string {
+  const [only] = frames;
+  return frames.length === 1 && only ? `frame ${only.label}` : count(frames.length, 'frame');
+}
+
 /** What a frame was exposed with, as in a margin: `1/125 f/8`. */
 export function exposureWords({ shutter, aperture }: Pick<Frame, 'shutter' | 'aperture'>): string {
   return [shutter, aperture === null ? null : formatAperture(aperture)]

@@ -1,7 +1,7 @@
 import type { Frame, PencilMark } from '../../shared/api/methods/film-methods.ts';
 import { useCommand } from '../api/use-command.ts';
 import type { Done } from './done-line.tsx';
-import { count, MARK_KINDS, type MarkKind } from './roll-words.ts';
+import { MARK_KINDS, whichWords, type MarkKind } from './roll-words.ts';
 
 /** The mark that a key draws, or null. */
 export function markOfKey(key: string): MarkKind | null {
@@ -48,7 +48,5 @@ export function useMarks(onDone: (done: Done) => void): Marking {
 
 function doneWords(frames: readonly Frame[], kind: PencilMark['kind'], on: boolean): string {
   const looks = MARK_KINDS.find((known) => known.kind === kind)?.looks ?? 'a mark';
-  const [only] = frames;
-  const where = frames.length === 1 && only ? `frame ${only.label}` : count(frames.length, 'frame');
-  return on ? `Drew ${looks} on ${where}.` : `Rubbed out ${looks} on ${where}.`;
+  return `${on ? 'Drew' : 'Rubbed out'} ${looks} on ${whichWords(frames)}.`;
 }

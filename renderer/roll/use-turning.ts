@@ -1,5 +1,6 @@
 import type { Frame } from '../../shared/api/methods/film-methods.ts';
 import { quarterTurn } from '../film/drawn-frame.ts';
+import { whichWords } from './roll-words.ts';
 import { useWriteFrames } from './use-write-frames.ts';
 import type { Done } from './done-line.tsx';
 import { useNotices } from '../state/notices.tsx';
@@ -26,7 +27,10 @@ export function useTurning(onDone: (done: Done) => void): Turning {
       ids: frames.filter(({ turned }) => quarterTurn(turned) === before).map(({ id }) => id),
       change: { turned: quarterTurn(before + degrees) },
     }));
-    void write(groups.filter(({ ids }) => ids.length > 0));
+    void write(
+      groups.filter(({ ids }) => ids.length > 0),
+      `Turned ${whichWords(frames)}.`,
+    );
   }
   function mirror(frames: readonly Frame[]): void {
     if (pending) return;
@@ -34,7 +38,10 @@ export function useTurning(onDone: (done: Done) => void): Turning {
       ids: frames.filter(({ mirrored }) => mirrored === before).map(({ id }) => id),
       change: { mirrored: !before },
     }));
-    void write(groups.filter(({ ids }) => ids.length > 0));
+    void write(
+      groups.filter(({ ids }) => ids.length > 0),
+      `Mirrored ${whichWords(frames)}.`,
+    );
   }
   return { turn, mirror, pending };
 }

@@ -6,8 +6,8 @@ import type { Done } from './done-line.tsx';
 import { count } from './roll-words.ts';
 
 export interface WritingFrames {
-  /** Writes each group, one after the other; says how it ended to `done`. Gives whether all was written. */
-  write(groups: readonly FrameChangeGroup[]): Promise<boolean>;
+  /** Writes each group, one after the other; says how it ended, in the words given when all was written. Gives whether all was written. */
+  write(groups: readonly FrameChangeGroup[], says?: string): Promise<boolean>;
   readonly pending: boolean;
   /** What the engine refused, with the field it belongs to where that is known. */
   readonly failure: { readonly error: Error; readonly field: TextField | null; readonly says: string } | null;
@@ -20,7 +20,7 @@ export function useWriteFrames(onDone: (done: Done) => void): WritingFrames {
   const [pending, setPending] = useState(false);
   const [failure, setFailure] = useState<WritingFrames['failure']>(null);
 
-  async function write(groups: readonly FrameChangeGroup[]): Promise<boolean> {
+  async function write(groups: readonly FrameChangeGroup[], says?: string): Promise<boolean> {
     setPending(true);
     setFailure(null);
     let written = 0;
@@ -39,7 +39,7 @@ export function useWriteFrames(onDone: (done: Done) => void): WritingFrames {
     if (steps > 0) {
       const words =
         written === all
-          ? `Written to ${count(written, 'frame')}.`
+          ? (says ?? `Written to ${count(written, 'frame')}.`)
           : `Written to ${written} of ${count(all, 'frame')}.`;
       onDone({ says: words, steps });
     }

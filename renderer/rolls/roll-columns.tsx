@@ -60,7 +60,7 @@ export const ROLL_COLUMNS: readonly GridColumn<RollRow>[] = [
   {
     id: 'shot',
     title: 'Shot',
-    width: 'minmax(6rem, 1.1fr)',
+    width: 'minmax(8rem, 1.1fr)',
     sortable: true,
     cell: (roll) => <span className="numbers">{roll.shot === null ? '' : describeSpan(roll.shot)}</span>,
   },

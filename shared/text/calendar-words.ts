@@ -7,7 +7,7 @@ export function describeDate({ edtf, typed }: Pick<CalendarDate, 'edtf' | 'typed
   return edtf === typed ? formatPartialDate(edtf) : typed;
 }
 
-/** The days between which something was: `2024-04-13`, `2024-04-13 to 2024-04-20`, `until 1990-12-31`. */
+/** The days between which something was: `2024-04-13`, `2024-04-13 to 04-20`, `until 1990-12-31`. */
 export function describeSpan(span: {
   readonly earliest: string | null;
   readonly latest: string | null;
@@ -16,7 +16,12 @@ export function describeSpan(span: {
   if (earliest === null) return latest === null ? '' : `until ${latest}`;
   if (latest === null) return `from ${earliest}`;
   if (earliest === latest) return earliest;
-  return wholePeriod(earliest, latest) ?? `${earliest} to ${latest}`;
+  return wholePeriod(earliest, latest) ?? `${earliest} to ${withoutYearOf(earliest, latest)}`;
+}
+
+/** The year is not said twice. */
+function withoutYearOf(earliest: string, latest: string): string {
+  return latest.startsWith(earliest.slice(0, 5)) ? latest.slice(5) : latest;
 }
 
 /** A whole year or month by its own name. */
