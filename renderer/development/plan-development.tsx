@@ -206,6 +206,6 @@ function rollWords(roll: RollRow): string {
   const push =
     roll.pushStops === null || roll.pushStops === 0
       ? ''
-      : `, ${roll.pushStops > 0 ? '+' : '−'}${Math.abs(roll.pushStops)} stops`;
+      : `, ${roll.pushStops > 0 ? '+' : '−'}${Math.abs(roll.pushStops)} ${Math.abs(roll.pushStops) === 1 ? 'stop' : 'stops'}`;
   return `${stock}, ${roll.filmFormat}${speed}${push}${roll.state === 'to develop' ? '' : `, ${roll.state}`}`;
 }

@@ -46,10 +46,16 @@ export function sayCue(cue: RunCue, next: string | null): string {
   }
 }
 
-/** A sum in one line: what each step of it comes to. */
+/** A sum in one line: what each step of it comes to. Rounding, shown as whole seconds anyway, is left out. */
 export function sumInOneLine(lines: readonly WorkingLine[]): string {
-  return lines
-    .filter((line) => line.unit === 's')
-    .map((line) => `${line.label} ${formatDuration(line.value)}`)
+  const times = lines.filter((line) => line.unit === 's');
+  return times
+    .filter(
+      (line, at) => at === 0 || formatDuration(line.value) !== formatDuration(times[at - 1]?.value ?? 0),
+    )
+    .map(({ label, value }, at) => {
+      const words = at === 0 ? label : `${label.charAt(0).toLowerCase()}${label.slice(1)}`;
+      return `${words} ${formatDuration(value)}`;
+    })
     .join(', ');
 }

@@ -102,6 +102,16 @@ export function ReadyCheck({ plan, baths, developerC, today, onPour }: ReadyChec
             <li key={warning.text}>{warning.text}</li>
           ))}
       </ul>
+      <ul className="run-ready-baths" aria-label="Baths">
+        {plan.steps.map((step) => {
+          const bath = baths.find(({ id }) => id === step.uses?.bathId);
+          return bath ? (
+            <li key={step.key}>
+              {bath.name}: {bath.words}
+            </li>
+          ) : null;
+        })}
+      </ul>
       {stopped ? (
         <p role="alert">A bath of this plan must not be used. Stop this run and plan it with another.</p>
       ) : (

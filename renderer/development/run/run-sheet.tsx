@@ -1,6 +1,10 @@
 import { useMemo, useRef, useState } from 'react';
 import type { BathEntry } from '../../../shared/api/methods/bath-methods.ts';
-import type { DevelopmentDetails, DevelopmentPlan } from '../../../shared/api/methods/development-methods.ts';
+import type {
+  DevelopmentDetails,
+  DevelopmentPlan,
+  PlanStep,
+} from '../../../shared/api/methods/development-methods.ts';
 import { runStateAt } from '../../../shared/domain/development/run-sheet.ts';
 import { formatDuration } from '../../../shared/units/duration.ts';
 import { useArchive } from '../../api/use-query.ts';
@@ -73,15 +77,24 @@ function Sheet({ development, plan, baths }: SheetProps) {
   const state = useMemo(() => runStateAt(plan.steps, events, nowMs), [plan.steps, events, nowMs]);
   const { running, phase, nextStep, record } = state;
   const shownAt = running?.record.step ?? nextStep ?? 0;
-  const shown = plan.steps[shownAt];
+  // Before the first pour it is the developer that is measured.
+  const shown =
+    phase === 'ready' ? plan.steps.find((step) => step.key === plan.developerKey) : plan.steps[shownAt];
   const lastReading = events.findLast((event) => event.kind === 'temperature_read');
   const lastRead = lastReading?.kind === 'temperature_read' ? lastReading.celsius : null;
-  const figure = pad ?? { text: (lastRead ?? shown?.temperature?.aimC ?? 20).toFixed(1), touched: false };
+  const figure = pad ?? {
+    text: (lastRead ?? middleOf(shown?.temperature ?? null)).toFixed(1),
+    touched: false,
+  };
   const isEnding =
     running !== null && (running.cue.action === 'pour_out' || running.cue.action === 'next_bath');
   const measuredBefore = record.readingsBetween.at(-1)?.celsius ?? null;
+  const readHere = running === null ? record.readingsBetween : running.record.readings;
   const takenBack = new Set(events.flatMap((event) => event.corrects ?? []));
-  const canTakeBack = lastReading !== undefined && !takenBack.has(lastReading.id) ? lastReading.id : null;
+  const canTakeBack =
+    lastReading !== undefined && readHere.length > 0 && !takenBack.has(lastReading.id)
+      ? lastReading.id
+      : null;
 
   function noteTemperature(): void {
     const celsius = readPad(figure.text);
@@ -212,6 +225,12 @@ function Sheet({ development, plan, baths }: SheetProps) {
       ) : null}
     </div>
   );
+}
+
+/** Where the pad starts: what a step is meant for, or the room, °C. */
+function middleOf(temperature: PlanStep['temperature']): number {
+  const { aimC = null, lowC = null, highC = null } = temperature ?? {};
+  return aimC ?? (lowC === null || highC === null ? 20 : (lowC + highC) / 2);
 }
 
 function rollWords({ rolls }: DevelopmentPlan): string {
