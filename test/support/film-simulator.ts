@@ -70,13 +70,21 @@ export function scanScene(scene: Light, film: Film, scanner: Scanner, stops = 0,
   const height = scene.height + 2 * rebate;
   const samples = new Uint16Array(width * height * 3);
   const planes = [scene.red, scene.green, scene.blue] as const;
+  // Scenes from 8-bit pictures have few different values, so each is exposed once.
+  const passedBy = [new Map<number, number>(), new Map<number, number>(), new Map<number, number>()] as const;
+  const passedAt = (channel: 0 | 1 | 2, light: number) => {
+    const known = passedBy[channel].get(light);
+    if (known !== undefined) return known;
+    const passed = 10 ** -densityOf(film, channel, light * 2 ** stops) * scanner.gain[channel];
+    passedBy[channel].set(light, passed);
+    return passed;
+  };
   for (let y = 0; y < height; y += 1) {
     for (let x = 0; x < width; x += 1) {
       const inside = x >= rebate && y >= rebate && x < width - rebate && y < height - rebate;
       for (const channel of [0, 1, 2] as const) {
         const light = inside ? (planes[channel][(y - rebate) * scene.width + x - rebate] ?? 0) : 0;
-        const passed = 10 ** -densityOf(film, channel, light * 2 ** stops) * scanner.gain[channel];
-        const read = passed + (scanner.random() - 0.5) * 2 * scanner.noise;
+        const read = passedAt(channel, light) + (scanner.random() - 0.5) * 2 * scanner.noise;
         const code = scanner.encoding === 'linear' ? read : linearToSrgb(Math.max(0, read));
         samples[(y * width + x) * 3 + channel] = Math.round(Math.min(1, Math.max(0, code)) * 65_535);
       }

@@ -131,7 +131,8 @@ function codeTable(
     const code = encoding === 'linear' ? linearToSrgb(sample / full) : sample / full;
     return lookUp(table, code) * 255;
   };
-  if (samples instanceof Float32Array) return shownFor;
+  // A table of all codes pays only where there are more samples than codes.
+  if (samples instanceof Float32Array || samples.length < full) return shownFor;
   const codes = Float32Array.from({ length: full + 1 }, (_, sample) => shownFor(sample));
   return (sample) => codes[sample] ?? 0;
 }

@@ -1,6 +1,6 @@
 /** The values from small to large, leaving the given list as it is. */
-function ascending(values: readonly number[]): number[] {
-  return [...values].sort((one, other) => one - other);
+function ascending(values: readonly number[]): Float64Array {
+  return Float64Array.from(values).sort();
 }
 
 /**
