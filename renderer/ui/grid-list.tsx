@@ -178,7 +178,8 @@ export function GridList<Row>(props: GridListProps<Row>) {
               style={{
                 gridTemplateColumns: template,
                 height: rowPx,
-                transform: `translateY(${start - HEADER_PX}px)`,
+                // Placed rather than moved: a list that opens within a moved row would be placed by it.
+                top: start - HEADER_PX,
               }}
               onClick={(event) => clickRow(event, index)}
               onDoubleClick={() => onOpen?.(index)}
