@@ -64,6 +64,8 @@ export const ERROR_DETAILS = {
     reason: z.string(),
     suggestion: z.string().nullable(),
   }),
+  search_not_found: named,
+  search_name_taken: named,
   value_not_valid: z.strictObject({ field: z.string(), value: z.string(), reason: z.string() }),
   conflict: because,
   cancelled: nothing,

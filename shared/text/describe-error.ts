@@ -205,6 +205,8 @@ const DESCRIBE: Describe = {
     detail: `“${query}”: ${reason}`,
     advice: suggestion ?? 'Plain words always work.',
   }),
+  search_not_found: notFound('saved search', CHECK_SPELLING),
+  search_name_taken: taken('saved search'),
   value_not_valid: ({ field, value, reason }) => ({
     title: 'Nothing was changed',
     detail: `${field} “${value}”: ${reason}`,

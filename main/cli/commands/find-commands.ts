@@ -1,9 +1,19 @@
-import type { Hit } from '../../../shared/api/methods/search-methods.ts';
+import { appError } from '../../../shared/api/errors.ts';
+import {
+  type Facet,
+  facetName,
+  type Hit,
+  type PageHit,
+  type RollHit,
+} from '../../../shared/api/methods/search-methods.ts';
 import type { Place } from '../../../shared/api/values.ts';
-import type { Command } from '../command.ts';
+import { parsePartialDate } from '../../../shared/domain/date/partial-date.ts';
+import { describeReason } from '../../../shared/text/describe-reason.ts';
+import { type Command, type Invocation, type Options, UsageError } from '../command.ts';
 import { cameraByName, readAddress, stockByName } from '../names.ts';
 
 const text = { type: 'string' } as const;
+const flag = { type: 'boolean' } as const;
 
 /** Where film lies, in words. */
 function placeInWords(lies: Place | null): string {
@@ -33,6 +43,14 @@ function hitKeys(hit: Hit) {
   };
 }
 
+function rollKeys({ roll, title, stock, camera, state, frames }: RollHit) {
+  return { roll, title, stock: stock?.name ?? null, camera: camera?.name ?? null, state, frames };
+}
+
+function pageKeys({ binder, page, frames, rolls }: PageHit) {
+  return { binder, page, frames, rolls };
+}
+
 function hitInWords(hit: Hit): string {
   const outing = hit.outing
     ? `${hit.outing.title}${hit.outing.date ? ` (${hit.outing.date})` : ''}`
@@ -45,29 +63,106 @@ function hitInWords(hit: Hit): string {
   );
 }
 
+function readShownAs(options: Options): 'frames' | 'rolls' | 'pages' {
+  const shown = options.text('as') ?? 'frames';
+  if (shown === 'frames' || shown === 'rolls' || shown === 'pages') return shown;
+  throw new UsageError(`--as takes frames, rolls or pages, not “${shown}”.`);
+}
+
+/** A date typed behind an option, as one end of a range. @throws {AppError} value_not_valid */
+function readDay(typed: string, option: string): string {
+  const read = parsePartialDate(typed);
+  if (read.ok) return `"${typed.replaceAll('"', '')}"`;
+  throw appError('value_not_valid', { field: option, value: typed, reason: describeReason(read.reason) });
+}
+
+/** The search of the words and options together. @throws {AppError} for a camera or stock that is not there */
+async function queryOf({ ask, options, positionals }: Invocation): Promise<string> {
+  const camera = options.text('camera');
+  const stock = options.text('stock');
+  const from = options.text('from');
+  const to = options.text('to');
+  if (camera !== undefined) await cameraByName(ask, camera);
+  if (stock !== undefined) await stockByName(ask, stock);
+  const terms = [
+    ...(camera === undefined ? [] : [`camera:"${camera.replaceAll('"', ' ')}"`]),
+    ...(stock === undefined ? [] : [`stock:"${stock.replaceAll('"', ' ')}"`]),
+    ...(from === undefined ? [] : [`date:${readDay(from, 'from')}..`]),
+    ...(to === undefined ? [] : [`date:..${readDay(to, 'to')}`]),
+  ];
+  const words = positionals.join(' ').trim();
+  return terms.length === 0 || words === '' ? [words, ...terms].join(' ') : `(${words}) ${terms.join(' ')}`;
+}
+
+function rollInWords(roll: RollHit): string {
+  return [
+    roll.roll,
+    roll.title ?? '',
+    roll.stock?.name ?? 'stock not noted',
+    roll.camera?.name ?? 'camera not noted',
+    roll.state,
+    countFrames(roll.frames),
+  ].join(' · ');
+}
+
+function pageInWords(page: PageHit): string {
+  return `${page.binder}, page ${page.page} · ${page.rolls.join(', ')} · ${countFrames(page.frames)}`;
+}
+
+function countFrames(frames: number): string {
+  return frames === 1 ? '1 frame' : `${frames} frames`;
+}
+
+function facetKeys(facets: readonly Facet[]) {
+  return Object.fromEntries(
+    facets.map(({ facet, values }) => [facet, values.map(({ label, frames }) => ({ value: label, frames }))]),
+  );
+}
+
+function facetsInWords(facets: readonly Facet[]): string[] {
+  return facets
+    .filter(({ values }) => values.length > 0)
+    .map(({ facet, values, more }) => {
+      const shown = values.slice(0, 12).map(({ label, frames }) => `${label} (${frames})`);
+      const left = more + values.length - shown.length;
+      return `${facet}: ${shown.join(', ')}${left > 0 ? `, … and ${left} more` : ''}`;
+    });
+}
+
 const FIND: Command = {
   name: 'find',
-  usage: 'WORDS [--camera N] [--stock N] [--from D] [--to D]',
-  summary: 'find frames by words',
-  options: { camera: text, stock: text, from: text, to: text, limit: text },
+  usage: 'QUERY [--as frames|rolls|pages] [--facets] [--camera N] [--stock N] [--from D] [--to D]',
+  summary: 'find by words and fields: harbour or boat, stock:"Slow 25", iso:100..400, not has:scan',
+  options: { camera: text, stock: text, from: text, to: text, limit: text, as: text, facets: flag },
   takes: [0, 100],
   opensArchive: true,
-  run: async ({ ask, options, positionals }) => {
-    const camera = options.text('camera');
-    const stock = options.text('stock');
-    const found = await ask('search.frames', {
-      words: positionals.join(' '),
-      cameraId: camera === undefined ? undefined : await cameraByName(ask, camera),
-      stockId: stock === undefined ? undefined : await stockByName(ask, stock),
-      from: options.text('from'),
-      to: options.text('to'),
+  run: async (invocation) => {
+    const { ask, options } = invocation;
+    const shownAs = readShownAs(options);
+    const wantsFacets = options.flag('facets');
+    const found = await ask('search.find', {
+      query: await queryOf(invocation),
+      shownAs,
+      facets: wantsFacets ? facetName.options : [],
       limit: options.number('limit') ?? 200,
     });
-    const lines = found.hits.map(hitInWords);
-    const more = found.total - found.hits.length;
-    if (found.total === 0) lines.push('Nothing was found.');
+    const { total, frames, hits, rolls, pages } = found;
+    const lines = [...hits.map(hitInWords), ...rolls.map(rollInWords), ...pages.map(pageInWords)];
+    const more = total - lines.length;
+    if (total === 0) lines.push('Nothing was found.');
     if (more > 0) lines.push(`… and ${more} more`);
-    return { json: { total: found.total, hits: found.hits.map(hitKeys) }, lines };
+    if (wantsFacets) lines.push(...facetsInWords(found.facets));
+    const shown = { frames: hits.map(hitKeys), rolls: rolls.map(rollKeys), pages: pages.map(pageKeys) };
+    return {
+      json: {
+        total,
+        as: shownAs,
+        frames,
+        hits: shown[shownAs],
+        ...(wantsFacets ? { facets: facetKeys(found.facets) } : {}),
+      },
+      lines,
+    };
   },
 };
 

@@ -9,7 +9,7 @@ import { createUndo } from '../db/undo.ts';
 import { makeFolder } from '../files/make-folder.ts';
 import { createArchivePictures } from '../look-up/archive-pictures.ts';
 import { translateFileError } from '../files/file-error.ts';
-import { watchWords } from '../search/words.ts';
+import { watchSearch } from '../search/watch-search.ts';
 import type { Archive } from './archive.ts';
 
 /** The database inside an archive's folder. */
@@ -57,9 +57,10 @@ function open(folder: string, now: () => Date): Archive {
   try {
     const db = openDatabase(join(folder, DATABASE), now());
     const undo = createUndo(db, now);
-    watchWords(db);
+    const stopWatching = watchSearch(db);
     const pictures = createArchivePictures(folder, db);
     const close = () => {
+      stopWatching();
       pictures.close();
       db.close();
       release();

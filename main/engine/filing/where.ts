@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { query } from '../db/query.ts';
 import { requireFrame } from '../film/frames.ts';
 import type { HandlersOf } from '../handler.ts';
-import { findHits } from '../search/search-handlers.ts';
+import { findHits } from '../search/hits.ts';
 
 const placeRow = z.object({ place: z.string().nullable() });
 

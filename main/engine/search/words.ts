@@ -5,6 +5,9 @@ import { command, inTransaction, query, type WritableDb } from '../db/query.ts';
 /** How many frames are read again in one go; bounds the memory of a first reading of a large archive. */
 const AT_ONCE = 5000;
 
+/** The same in the background, where other calls wait for it. Our choice: some 20 ms. */
+const IN_BETWEEN = 400;
+
 /**
  * Notes which frames' words changed, by triggers; the words themselves are read when somebody searches. So an import
  * of thousands of frames does no work twice, and a crash loses nothing: the note is in the same transaction.
@@ -43,9 +46,24 @@ const wordsRow = z.object({
 
 /** Reads the words of every frame whose words changed since the last search. */
 export function readStaleWords(db: WritableDb): void {
-  const some = query(db, z.object({ frame_id: z.number() }), `SELECT frame_id FROM stale_words LIMIT 1`);
-  if (!some.find()) return;
-  const batch = `SELECT frame_id FROM stale_words ORDER BY frame_id LIMIT ${AT_ONCE}`;
+  while (hasStaleWords(db)) readBatch(db, AT_ONCE);
+}
+
+/** Reads the words of some of them; false when there are none. */
+export function readSomeStaleWords(db: WritableDb): boolean {
+  const some = hasStaleWords(db);
+  if (some) readBatch(db, IN_BETWEEN);
+  return some;
+}
+
+const staleRow = z.object({ frame_id: z.number() });
+
+function hasStaleWords(db: WritableDb): boolean {
+  return query(db, staleRow, `SELECT frame_id FROM stale_words LIMIT 1`).find() !== null;
+}
+
+function readBatch(db: WritableDb, frames: number): void {
+  const batch = `SELECT frame_id FROM stale_words ORDER BY frame_id LIMIT ${frames}`;
   const words = query(
     db,
     wordsRow,
@@ -73,21 +91,19 @@ export function readStaleWords(db: WritableDb): void {
   );
   const done = command(db, `DELETE FROM stale_words WHERE frame_id IN (${batch})`);
   const text = (value: string | null) => (value === null ? '' : searchText(value));
-  while (some.find()) {
-    inTransaction(db, () => {
-      drop();
-      for (const row of words.all()) {
-        add({
-          id: row.id,
-          caption: text(row.caption),
-          place: text(row.place),
-          tags: text(row.tags),
-          roll: text(row.roll),
-          outing: text(row.outing),
-          notes: text(row.notes),
-        });
-      }
-      done();
-    });
-  }
+  inTransaction(db, () => {
+    drop();
+    for (const row of words.all()) {
+      add({
+        id: row.id,
+        caption: text(row.caption),
+        place: text(row.place),
+        tags: text(row.tags),
+        roll: text(row.roll),
+        outing: text(row.outing),
+        notes: text(row.notes),
+      });
+    }
+    done();
+  });
 }

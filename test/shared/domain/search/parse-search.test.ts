@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseSearch } from '../../../../shared/domain/search/parse-search.ts';
@@ -120,27 +121,25 @@ describe('parseSearch', () => {
 
   it('answers any text with a tree or a mistake inside it', () => {
     const piece = fc.constantFrom(
-      ...[
-        '(',
-        ')',
-        '"',
-        '“',
-        ':',
-        ',',
-        '..',
-        'not ',
-        'or ',
-        'iso:',
-        'date:',
-        'stock:',
-        'state:',
-        '-',
-        ' ',
-        '\u0000',
-        '/',
-        'é',
-        '日本',
-      ],
+      '(',
+      ')',
+      '"',
+      '“',
+      ':',
+      ',',
+      '..',
+      'not ',
+      'or ',
+      'iso:',
+      'date:',
+      'stock:',
+      'state:',
+      '-',
+      ' ',
+      '\u0000',
+      '/',
+      'é',
+      '日本',
     );
     const text = fc.oneof(
       fc.string({ unit: 'binary', maxLength: 60 }),
@@ -148,20 +147,13 @@ describe('parseSearch', () => {
         .array(fc.oneof(piece, fc.string({ maxLength: 4 })), { maxLength: 30 })
         .map((parts) => parts.join('')),
     );
-    fc.assert(
-      fc.property(text, (given) => {
-        const parsed = parseSearch(given);
-        if (parsed.ok) {
-          expect(parseSearch(printSearch(parsed.tree))).toEqual(parsed);
-          return;
-        }
-        const { at, length } = parsed.mistake;
-        expect(at).toBeGreaterThanOrEqual(0);
-        expect(length).toBeGreaterThan(0);
-        expect(at + length).toBeLessThanOrEqual(given.length);
-      }),
-      { numRuns: 1200 },
-    );
+    const isAnswered = fc.property(text, (given) => {
+      const parsed = parseSearch(given);
+      if (parsed.ok) return isDeepStrictEqual(parseSearch(printSearch(parsed.tree)), parsed);
+      const { at, length } = parsed.mistake;
+      return at >= 0 && length > 0 && at + length <= given.length;
+    });
+    expect(() => fc.assert(isAnswered, { numRuns: 1200 })).not.toThrow();
   });
 
   it('refuses brackets beyond any sense instead of running out of stack', () => {
