@@ -17,20 +17,20 @@ const COLUMNS: readonly GridColumn<RollLine>[] = [
   {
     id: 'page',
     title: 'Page',
-    width: '3rem',
+    width: '3.2rem',
     cell: ({ page }) => <span className="numbers">{page.number}</span>,
   },
   {
     id: 'roll',
     title: 'Roll',
-    width: '5.5rem',
+    width: '6rem',
     cell: ({ number }) => <span className="numbers">{number}</span>,
   },
   { id: 'title', title: 'Title', width: 'minmax(6rem, 1fr)', cell: ({ title }) => title ?? '' },
   {
     id: 'frames',
     title: 'Frames',
-    width: '3.5rem',
+    width: '4rem',
     align: 'end',
     cell: ({ frames }) => <span className="numbers">{frames}</span>,
   },

@@ -29,9 +29,12 @@ export function OpenPage(props: OpenPageProps) {
   const { page, pages, strips, pxPerMm, carrying, startAt } = props;
   const viewState = useViewState();
   const around = useRef<HTMLDivElement>(null);
-  const [selection, setSelection] = useState<FrameSelection>(() =>
-    startAt === null ? NO_FRAMES : { active: startAt, anchor: startAt, picked: new Set([startAt]) },
-  );
+  const [begun, setBegun] = useState<number | null>(null);
+  const [selection, setSelection] = useState<FrameSelection>(NO_FRAMES);
+  if (begun !== startAt) {
+    setBegun(startAt);
+    if (startAt !== null) setSelection(pickFrame(NO_FRAMES, [startAt], startAt, 'only'));
+  }
   const { carried } = carrying;
   const order = strips.flatMap((strip) => strip.frames.map(({ id }) => id));
   useFocusAfterCarrying(around, carrying, page);

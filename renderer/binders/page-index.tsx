@@ -1,4 +1,4 @@
-import { memo } from 'react';
+import { memo, useEffect, useRef } from 'react';
 import type { Page } from '../../shared/api/methods/filing-methods.ts';
 import { smallStrips } from '../film/lying-strip.ts';
 import { PageSmall } from '../film/page-small.tsx';
@@ -15,9 +15,15 @@ export interface PageIndexProps {
 
 /** Every page of the binder in small, in their order. A strip can be let go on one: it goes into its first free pocket. */
 export function PageIndex({ pages, openId, aimedId }: PageIndexProps) {
+  const list = useRef<HTMLOListElement>(null);
+  const many = pages.length;
+  useEffect(() => {
+    if (many > 0)
+      list.current?.querySelector(`[data-page="${openId}"]`)?.scrollIntoView?.({ block: 'nearest' });
+  }, [openId, many]);
   return (
     <nav aria-label="Pages of this binder">
-      <ol className="page-index">
+      <ol ref={list} className="page-index">
         {pages.map((page) => (
           <PageInIndex
             key={page.id}

@@ -28,7 +28,7 @@ export function WaitingRolls({ onFile }: WaitingRollsProps) {
             <span className="numbers waiting-rolls-number">{roll.number}</span>
             <span className="waiting-rolls-title">{roll.title ?? roll.stock?.name ?? ''}</span>
             <span className="waiting-rolls-film">
-              {roll.filmFormat}, {count(roll.frames, 'frame')}
+              {roll.filmFormat}, {sizeOf(roll)}
             </span>
             <Button onPress={() => onFile(roll.id)} name={`File it: roll ${roll.number}`}>
               File it
@@ -39,4 +39,15 @@ export function WaitingRolls({ onFile }: WaitingRollsProps) {
       {more > 0 ? <p className="waiting-rolls-none">and {count(more, 'more roll')}</p> : null}
     </section>
   );
+}
+
+/** The frames that are noted, or else what the film is sold for. */
+function sizeOf({
+  frames,
+  exposures,
+}: {
+  readonly frames: number;
+  readonly exposures: number | null;
+}): string {
+  return frames === 0 && exposures !== null ? count(exposures, 'exposure') : count(frames, 'frame');
 }

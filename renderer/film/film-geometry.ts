@@ -1,7 +1,8 @@
-import { findFilmFormat } from '../../shared/domain/film/film-format.ts';
+import { FILM_FORMATS, findFilmFormat } from '../../shared/domain/film/film-format.ts';
 import {
   findFrameFormat,
   findFrameOnFilm,
+  FRAME_FORMATS,
   PERFORATION_PITCH_MM,
 } from '../../shared/domain/film/frame-format.ts';
 import { PERFORATION } from '../../shared/sheet/draw-strip.ts';
@@ -32,6 +33,10 @@ const TOP_BAND_MM = 1.5;
  * so that its number can be read below it. A sheet stands upright.
  */
 export function frameGeometry(frameFormat: string, filmFormat: string): FrameGeometry {
+  return KNOWN.get(`${frameFormat} on ${filmFormat}`) ?? layOnFilm(frameFormat, filmFormat);
+}
+
+function layOnFilm(frameFormat: string, filmFormat: string): FrameGeometry {
   const film = findFilmFormat(filmFormat);
   const format = findFrameFormat(frameFormat) ?? findFrameFormat(film?.standardFrame ?? '');
   const sheet = film?.lengthMm ?? null;
@@ -61,6 +66,13 @@ export function frameGeometry(frameFormat: string, filmFormat: string): FrameGeo
   const yMm = TOP_BAND_MM + (roomMm - heightMm) / 2;
   return { filmMm, cellMm, xMm: (cellMm - widthMm) / 2, yMm, widthMm, heightMm, perforated };
 }
+
+/** Every frame on every film the program knows: a binder asks for thousands of frames at once. */
+const KNOWN: ReadonlyMap<string, FrameGeometry> = new Map(
+  FILM_FORMATS.flatMap((film) =>
+    FRAME_FORMATS.map((frame) => [`${frame.id} on ${film.id}`, layOnFilm(frame.id, film.id)] as const),
+  ),
+);
 
 /** A hole as drawn for reading: smaller, and close to the picture, so that the outer 3 mm take the number. Our choice. */
 const READING_HOLE = { acrossMm: 1.9, alongMm: 2, fromEdgeMm: 3.15, radiusMm: 0.45 } as const;

@@ -26,6 +26,12 @@ const WIDE = 34;
 const LEFT = 5;
 const LONG = 26;
 const TOP = 3;
+/** The filing holes, at a third and two thirds. */
+const HOLES = [0.3, 0.7].map((part) => `M2 ${HIGH * part - 0.6}h1.2v1.2h-1.2z`).join('');
+
+function round(px: number): number {
+  return Math.round(px * 100) / 100;
+}
 
 /** A page in small: its rows as bars, one of them lit, one place in pencil. It stands wherever a place is named. */
 export function PageSmall(props: PageSmallProps) {
@@ -33,6 +39,14 @@ export function PageSmall(props: PageSmallProps) {
   const step = (HIGH - 2 * TOP) / Math.max(1, rows);
   const high = Math.max(1, step - (rows > 8 ? 0.6 : 1.2));
   const y = (row: number) => TOP + (row - 1) * step + (step - high) / 2;
+  // One path for all bars: a binder shows hundreds of pages at once.
+  const bars = (some: readonly SmallStrip[]) =>
+    some
+      .map(({ row, from, to }) => {
+        const wide = LONG * Math.max(0.03, Math.min(1, to) - from);
+        return `M${round(LEFT + LONG * from)} ${round(y(row))}h${round(wide)}v${round(high)}h${round(-wide)}z`;
+      })
+      .join('');
   return (
     <svg
       className={absent ? 'page-small page-small-absent' : 'page-small'}
@@ -42,22 +56,11 @@ export function PageSmall(props: PageSmallProps) {
       {...(label === undefined ? { 'aria-hidden': true } : { role: 'img', 'aria-label': label })}
     >
       <rect x="0.5" y="0.5" width={WIDE - 1} height={HIGH - 1} rx="1.5" className="page-small-page" />
-      {absent ? null : (
-        <>
-          <circle cx="2.6" cy={HIGH * 0.3} r="0.7" className="page-small-hole" />
-          <circle cx="2.6" cy={HIGH * 0.7} r="0.7" className="page-small-hole" />
-        </>
+      {absent ? null : <path d={HOLES} className="page-small-hole" />}
+      <path d={bars(strips.filter(({ row }) => row !== litRow))} className="page-small-strip" />
+      {litRow === null ? null : (
+        <path d={bars(strips.filter(({ row }) => row === litRow))} className="page-small-lit" />
       )}
-      {strips.map((strip) => (
-        <rect
-          key={`${strip.row} ${strip.from}`}
-          x={LEFT + LONG * strip.from}
-          y={y(strip.row)}
-          width={LONG * Math.max(0.03, Math.min(1, strip.to) - strip.from)}
-          height={high}
-          className={strip.row === litRow ? 'page-small-lit' : 'page-small-strip'}
-        />
-      ))}
       {litRow === null || litPlace === null ? null : (
         <rect
           x={LEFT + LONG * litPlace.from}
