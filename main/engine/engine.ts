@@ -96,8 +96,11 @@ export function createEngine({ now = () => new Date() }: EngineOptions = {}): En
     previewFile: (picture, size) => {
       const parsed = parsePictureId(picture);
       if (!parsed || !open) return null;
-      const path = previewPath(open.archive.folder, parsed.sha256, parsed.page, size);
-      return existsSync(path) ? path : null;
+      const { sha256, page, shown } = parsed;
+      const { folder } = open.archive;
+      // A rendering that is gone (a cache was cleared) is stood in for by the picture as scanned.
+      const paths = [previewPath(folder, sha256, page, size, shown), previewPath(folder, sha256, page, size)];
+      return paths.find((path) => existsSync(path)) ?? null;
     },
     jobReport: (id) => {
       if (!open) return Promise.reject(appError('archive_not_open', {}));

@@ -12,6 +12,7 @@ import { ROLL_HANDLERS } from './film/rolls.ts';
 import { STOCK_HANDLERS } from './film/stocks.ts';
 import type { HandlersOf, Run } from './handler.ts';
 import { JOB_HANDLERS } from './jobs/job-handlers.ts';
+import { COLOUR_HANDLERS } from './colour/colour-handlers.ts';
 import { LOOK_UP_HANDLERS } from './look-up/look-up-handlers.ts';
 import { SCAN_HANDLERS } from './scans/scan-handlers.ts';
 import { SEARCH_HANDLERS } from './search/search-handlers.ts';
@@ -38,6 +39,7 @@ const TABLE: HandlersOf<Exclude<MethodName, EngineMethod>> = {
   ...SHEET_HANDLERS,
   ...SEARCH_HANDLERS,
   ...LOOK_UP_HANDLERS,
+  ...COLOUR_HANDLERS,
   ...JOB_HANDLERS,
 };
 

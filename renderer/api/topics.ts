@@ -29,6 +29,7 @@ const READS: { readonly [Name in Noun]: readonly Topic[] } = {
   scans: ['archive', 'scans', 'rolls', 'frames'],
   sheets: ['archive', 'sheets', 'rolls', 'frames', 'scans', 'binders'],
   pictures: ['archive', 'jobs', 'scans', 'frames', 'rolls', 'binders'],
+  colour: ['archive', 'scans', 'rolls', 'developments'],
   search: ['archive', 'searches', 'rolls', 'frames', 'outings', 'developments', 'binders', 'scans'],
 };
 

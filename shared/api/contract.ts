@@ -4,6 +4,7 @@ import { ARCHIVE_METHODS } from './methods/archive-methods.ts';
 import { DEVELOPMENT_METHODS } from './methods/development-methods.ts';
 import { FILING_METHODS } from './methods/filing-methods.ts';
 import { FILM_METHODS } from './methods/film-methods.ts';
+import { COLOUR_METHODS } from './methods/colour-methods.ts';
 import { LOOK_UP_METHODS } from './methods/look-up-methods.ts';
 import { SCAN_METHODS } from './methods/scan-methods.ts';
 import { SEARCH_METHODS } from './methods/search-methods.ts';
@@ -19,6 +20,7 @@ export const CONTRACT = {
   ...SHEET_METHODS,
   ...SEARCH_METHODS,
   ...LOOK_UP_METHODS,
+  ...COLOUR_METHODS,
 } as const satisfies MethodTable;
 
 export type Contract = typeof CONTRACT;

@@ -8,6 +8,7 @@ import { FILM_COMMANDS } from './film-commands.ts';
 import { FIND_COMMANDS } from './find-commands.ts';
 import { MIX_COMMANDS } from './mix-commands.ts';
 import { PROCESS_COMMANDS } from './process-commands.ts';
+import { COLOUR_COMMANDS } from './colour-commands.ts';
 import { LOOK_UP_COMMANDS } from './look-up-commands.ts';
 import { SCAN_COMMANDS } from './scan-commands.ts';
 import { SHEET_COMMANDS } from './sheet-commands.ts';
@@ -25,5 +26,6 @@ export const COMMANDS: readonly Command[] = [
   ...SHEET_COMMANDS,
   ...FIND_COMMANDS,
   ...LOOK_UP_COMMANDS,
+  ...COLOUR_COMMANDS,
   ...DEMO_COMMANDS,
 ];

@@ -67,6 +67,7 @@ const versionRow = z.object({
   frameScanId: z.number(),
   scanId: z.number(),
   sha256: z.string(),
+  shown: z.string().nullable(),
   page: z.number(),
   path: z.string(),
   version: z.string(),
@@ -85,13 +86,15 @@ const versionRow = z.object({
 });
 
 const VERSIONS = `
-SELECT frame_scan.frame_id, frame_scan.id AS frameScanId, scan.id AS scanId, scan.sha256, frame_scan.page,
+SELECT frame_scan.frame_id, frame_scan.id AS frameScanId, scan.id AS scanId, scan.sha256, roll_colour.shown, frame_scan.page,
   scan_root.path || '/' || scan.path AS path, frame_scan.version, frame_scan.best,
   CASE WHEN scan.missing_since IS NULL THEN scan.state ELSE 'missing' END AS state,
   picture.width AS pixelWidth, picture.height AS pixelHeight, frame_scan.x, frame_scan.y, frame_scan.width,
   frame_scan.height, frame_scan.turned, frame_scan.mirrored, frame_scan.reason, frame_scan.confidence
 FROM frame_scan JOIN scan ON scan.id = frame_scan.scan_id JOIN scan_root ON scan_root.id = scan.root_id
 LEFT JOIN picture ON picture.sha256 = scan.sha256 AND picture.page = frame_scan.page
+LEFT JOIN roll_colour ON roll_colour.roll_id = (SELECT roll_id FROM frame WHERE frame.id = frame_scan.frame_id)
+  AND frame_scan.best = 1
 WHERE frame_scan.frame_id IN (SELECT value FROM json_each(:ids))
 ORDER BY frame_scan.frame_id, frame_scan.best DESC, frame_scan.id`;
 
@@ -111,10 +114,10 @@ export function findFrames(db: ReadableDb, condition: string, values: Values): F
 export function versionsOfFrames(db: ReadableDb, ids: readonly number[]): Map<number, FrameVersion[]> {
   const found = new Map<number, FrameVersion[]>();
   for (const row of query(db, versionRow, VERSIONS).all({ ids: JSON.stringify(ids) })) {
-    const { frame_id: frameId, sha256, pixelWidth, pixelHeight, x, y, width, height, ...rest } = row;
+    const { frame_id: frameId, sha256, shown, pixelWidth, pixelHeight, x, y, width, height, ...rest } = row;
     const version = {
       ...rest,
-      pictureId: pictureId(sha256, row.page),
+      pictureId: pictureId(sha256, row.page, shown),
       width: pixelWidth,
       height: pixelHeight,
       region: { x, y, width, height },

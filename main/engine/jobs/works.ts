@@ -1,4 +1,5 @@
 import type { Job } from '../../../shared/api/methods/archive-methods.ts';
+import { measureRolls } from '../colour/measure-rolls.ts';
 import { describePictures } from '../look-up/describe-pictures.ts';
 import { readFolder } from '../scans/read-folder.ts';
 import type { Work } from './jobs.ts';
@@ -7,4 +8,5 @@ import type { Work } from './jobs.ts';
 export const WORKS: Readonly<Record<Job['kind'], Work>> = {
   'scan-in': readFolder,
   describe: describePictures,
+  measure: measureRolls,
 };

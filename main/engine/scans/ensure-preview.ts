@@ -21,6 +21,10 @@ export async function ensurePreview(
 ): Promise<string | null> {
   const parsed = parsePictureId(picture);
   if (!parsed) return null;
+  if (parsed.shown !== null) {
+    const rendered = previewPath(archive.folder, parsed.sha256, parsed.page, size, parsed.shown);
+    if (existsSync(rendered)) return rendered;
+  }
   const file = previewPath(archive.folder, parsed.sha256, parsed.page, size);
   if (existsSync(file) && statSync(file).size > 0) return file;
   const scans = query(

@@ -9,8 +9,9 @@ export function previewPath(
   sha256: string,
   page: number,
   size: 'small' | 'large',
+  shown: string | null = null,
 ): string {
-  return join(archiveFolder, 'previews', sha256.slice(0, 2), `${pictureId(sha256, page)}-${size}.jpg`);
+  return join(archiveFolder, 'previews', sha256.slice(0, 2), `${pictureId(sha256, page, shown)}-${size}.jpg`);
 }
 
 /**

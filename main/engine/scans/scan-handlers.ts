@@ -110,6 +110,11 @@ export const SCAN_HANDLERS: HandlersOf<
 
   'scans.propose': (archive, input, { signal }) => proposeScans(archive, input, signal),
 
-  'scans.accept': (archive, input) =>
-    archive.undo.record(`Tie ${input.files.length} scans to frames`, () => acceptScans(archive, input)),
+  'scans.accept': (archive, input, { jobs }) => {
+    const accepted = archive.undo.record(`Tie ${input.files.length} scans to frames`, () =>
+      acceptScans(archive, input),
+    );
+    jobs.start('measure', 'Measuring colour', { rollIds: [input.rollId] });
+    return accepted;
+  },
 };

@@ -6,6 +6,7 @@ import { PAPERS } from '../../../shared/sheet/paper.ts';
 import type { SheetLayout } from '../../../shared/sheet/sheet-layout.ts';
 import type { SheetSpec } from '../../../shared/sheet/sheet-spec.ts';
 import type { Archive } from '../archive/archive.ts';
+import { measureRoll } from '../colour/measure-roll.ts';
 import { findFrames } from '../film/frame-rows.ts';
 import { requireRoll } from '../film/rolls.ts';
 import type { HandlersOf } from '../handler.ts';
@@ -70,7 +71,8 @@ function frameNames(
 export const SHEET_HANDLERS: HandlersOf<'sheets.papers' | 'sheets.layOut' | 'sheets.write'> = {
   'sheets.papers': () => [...PAPERS],
 
-  'sheets.layOut': (archive, { rollIds, spec }) => {
+  'sheets.layOut': async (archive, { rollIds, spec }, { signal }) => {
+    for (const rollId of rollIds) await measureRoll(archive, rollId, signal);
     const { layout, summary } = layOut(archive, rollIds, spec);
     return { ...summary, layout };
   },
@@ -84,6 +86,7 @@ export const SHEET_HANDLERS: HandlersOf<'sheets.papers' | 'sheets.layOut' | 'she
         reason: 'it must end in .pdf, .png or .tif',
       });
     }
+    for (const rollId of rollIds) await measureRoll(archive, rollId, signal);
     const { layout, summary } = layOut(archive, rollIds, spec);
     if (layout.misfit) return { ...summary, files: [], unreadable: [] };
     const title = spec.title ?? rollIds.map((id) => requireRoll(archive.db, id).number).join(', ');

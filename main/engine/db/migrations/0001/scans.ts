@@ -85,6 +85,15 @@ CREATE TABLE frame_scan (
 ) STRICT;
 CREATE INDEX frame_scan_scan ON frame_scan (scan_id);
 
+-- One row is what was measured on a roll's scans: a cache. 'shown' names its previews where negatives are shown as
+-- positives.
+CREATE TABLE roll_colour (
+  roll_id INTEGER NOT NULL PRIMARY KEY REFERENCES roll (id) ON DELETE CASCADE,
+  key TEXT NOT NULL,
+  shown TEXT,
+  measured_json TEXT NOT NULL
+) STRICT;
+
 -- One row is a sheet that was printed or saved: what was chosen, for printing it again.
 CREATE TABLE contact_sheet (
   id INTEGER PRIMARY KEY AUTOINCREMENT,

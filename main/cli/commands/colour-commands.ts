@@ -1,0 +1,74 @@
+import type { Command } from '../command.ts';
+import { UsageError } from '../command.ts';
+import { stockByName } from '../names.ts';
+
+const text = { type: 'string' } as const;
+
+const CAST: Command = {
+  name: 'cast',
+  usage: '--roll N | --stock N | --image FILE',
+  summary: 'measure the colour cast of a roll, the rolls of a stock, or one picture',
+  options: { roll: text, stock: text, image: text },
+  takes: [0, 0],
+  opensArchive: true,
+  run: async ({ ask, options }) => {
+    const image = options.text('image');
+    if (image !== undefined) {
+      const cast = await ask('colour.ofImage', { file: image });
+      return {
+        json: cast,
+        lines: [cast.direction === null ? 'No cast is called.' : `Cast: ${cast.direction}.`, cast.note],
+      };
+    }
+    const stock = options.text('stock');
+    if (stock !== undefined) {
+      const { rolls } = await ask('colour.ofStock', { stockId: await stockByName(ask, stock) });
+      const json = { rolls: rolls.map(({ roll, cast }) => ({ roll, ...cast })) };
+      return { json, lines: rolls.map(({ roll, cast }) => `${roll}: ${cast.say}`) };
+    }
+    const number = options.text('roll');
+    if (number === undefined) throw new UsageError('One of --roll, --stock or --image is needed.');
+    const roll = await ask('rolls.byNumber', { number });
+    const cast = await ask('colour.ofRoll', { rollId: roll.id });
+    const frames = cast.frames.map(({ frameId: _id, label, ...frame }) => ({ frame: label, ...frame }));
+    const lines = [cast.roll.say, ...frames.map((frame) => `${frame.frame.padEnd(4)} ${frame.note}`)];
+    return { json: { kind: cast.kind, frames, roll: cast.roll }, lines };
+  },
+};
+
+const CAUSES: Command = {
+  name: 'causes',
+  usage: '[--fault leak] [--stock N]',
+  summary: 'what casts and faults go together with',
+  options: { fault: text, stock: text },
+  takes: [0, 0],
+  opensArchive: true,
+  run: async ({ ask, options }) => {
+    const stock = options.text('stock');
+    const causes = await ask('colour.causes', {
+      fault: options.text('fault') ?? null,
+      stockId: stock === undefined ? null : await stockByName(ask, stock),
+    });
+    const lines = [...causes.trends.map((trend) => trend.say), ...causes.faults.map((fault) => fault.say)];
+    return { json: causes, lines };
+  },
+};
+
+const POSITIVE: Command = {
+  name: 'positive',
+  usage: 'SCAN --out F.png',
+  summary: 'write a negative scan as a positive picture, 1600 px on its long side',
+  options: { out: text, overwrite: { type: 'boolean' } },
+  takes: [1, 1],
+  opensArchive: true,
+  run: async ({ ask, options, positionals }) => {
+    const written = await ask('colour.positive', {
+      file: positionals[0] ?? '',
+      out: options.need('out'),
+      overwrite: options.flag('overwrite'),
+    });
+    return { json: written, lines: [`${written.out}: read as ${written.polarity}, ${written.colour}.`] };
+  },
+};
+
+export const COLOUR_COMMANDS: readonly Command[] = [CAST, CAUSES, POSITIVE];

@@ -1,0 +1,128 @@
+import { z } from 'zod';
+import { method } from '../method.ts';
+import { id } from '../values.ts';
+
+const measured = z.number().nullable();
+
+/** What one frame says about a cast: a* and b* of a middle grey under it, and how sure that is. */
+const frameCast = z.strictObject({
+  frameId: id,
+  label: z.string(),
+  a: measured,
+  b: measured,
+  confidence: z.number(),
+  note: z.string(),
+});
+
+const against = z.strictObject({
+  rolls: z.number().int(),
+  deltaA: z.number(),
+  deltaB: z.number(),
+  deltaE00: z.number(),
+  direction: z.string(),
+  stands: z.boolean(),
+  chance: z.number(),
+});
+
+const rollCast = z.strictObject({
+  a: measured,
+  b: measured,
+  spread: measured,
+  frames: z.number().int(),
+  against: against.nullable(),
+  crossover: z.strictObject({ shadows: z.string(), highlights: z.string(), deltaE00: z.number() }).nullable(),
+  say: z.string(),
+});
+
+/** How the scans of a roll are meant. */
+const rollKind = z.strictObject({
+  polarity: z.enum(['positive', 'negative', 'unknown']),
+  colour: z.enum(['colour', 'monochrome', 'toned', 'unknown']),
+  confidence: z.number(),
+});
+
+const castOfRoll = z.strictObject({ kind: rollKind, frames: z.array(frameCast), roll: rollCast });
+export type CastOfRoll = z.output<typeof castOfRoll>;
+
+/** One roll in a plot: its cast and what the log knows of it. */
+const plotted = z.strictObject({
+  rollId: id,
+  roll: z.string(),
+  stock: z.string().nullable(),
+  a: measured,
+  b: measured,
+  /** Green (−) to magenta (+), and blue (−) to yellow (+): a* and b*. */
+  temperatureErrorC: measured,
+  monthsPastExpiry: measured,
+  bathUsedCm2: measured,
+  developerSeconds: measured,
+  camera: z.string().nullable(),
+  bath: z.string().nullable(),
+});
+export type PlottedRoll = z.output<typeof plotted>;
+
+const trend = z.strictObject({
+  of: z.enum(['a', 'b']),
+  against: z.enum(['temperatureErrorC', 'monthsPastExpiry', 'bathUsedCm2', 'developerSeconds']),
+  rolls: z.number().int(),
+  slope: measured,
+  slopeLow: measured,
+  slopeHigh: measured,
+  correlation: measured,
+  correlationLow: measured,
+  correlationHigh: measured,
+  chance: measured,
+  say: z.string(),
+});
+export type Trend = z.output<typeof trend>;
+
+const faultFinding = z.strictObject({
+  fault: z.string(),
+  factor: z.string(),
+  value: z.string(),
+  faultsThere: z.number().int(),
+  rollsThere: z.number().int(),
+  faults: z.number().int(),
+  rolls: z.number().int(),
+  chance: z.number(),
+  comparisons: z.number().int(),
+  stands: z.boolean(),
+  say: z.string(),
+});
+
+/** Casts, what goes with them, and negatives as positives. */
+export const COLOUR_METHODS = {
+  'colour.ofRoll': method(z.strictObject({ rollId: id }), castOfRoll, ['frames']),
+  'colour.ofImage': method(
+    z.strictObject({ file: z.string().min(1) }),
+    z.strictObject({
+      a: measured,
+      b: measured,
+      direction: z.string().nullable(),
+      confidence: z.number(),
+      note: z.string(),
+    }),
+  ),
+  'colour.ofStock': method(
+    z.strictObject({ stockId: id }),
+    z.strictObject({ rolls: z.array(z.strictObject({ rollId: id, roll: z.string(), cast: rollCast })) }),
+    ['frames'],
+  ),
+  'colour.causes': method(
+    z.strictObject({
+      fault: z.string().max(200).nullable().default(null),
+      stockId: id.nullable().default(null),
+    }),
+    z.strictObject({ rolls: z.array(plotted), trends: z.array(trend), faults: z.array(faultFinding) }),
+    ['frames'],
+  ),
+  /** Writes a scan as a positive picture (PNG); the scan itself is only read. */
+  'colour.positive': method(
+    z.strictObject({
+      file: z.string().min(1),
+      out: z.string().min(1),
+      overwrite: z.boolean().default(false),
+    }),
+    z.strictObject({ out: z.string(), polarity: z.string(), colour: z.string(), confidence: z.number() }),
+  ),
+} as const;
