@@ -27,7 +27,7 @@ export function OtherFiles({ files, litter, onCorrect, onReadAgain }: OtherFiles
       {waiting.length > 0 ? (
         <Section
           title={`${count(waiting.length, 'file')} still being written`}
-          says="They are left alone until they rest."
+          says="Left alone until written to the end."
           action={<Button onPress={onReadAgain}>Look again</Button>}
         >
           {waiting.map((file) => (
@@ -38,7 +38,7 @@ export function OtherFiles({ files, litter, onCorrect, onReadAgain }: OtherFiles
       {failed.length > 0 ? (
         <Section
           title={`${count(failed.length, 'file')} that cannot be used`}
-          says="Nothing was changed in them. Scan or copy them again, then read the folder again."
+          says="Nothing was changed. After a new scan or copy, read the folder again."
         >
           {failed.map((file) => (
             <Plain key={file.path} path={file.path} reason={file.remark ?? file.reason} />
@@ -46,7 +46,7 @@ export function OtherFiles({ files, litter, onCorrect, onReadAgain }: OtherFiles
         </Section>
       ) : null}
       {left.length > 0 ? (
-        <Section title={`${count(left.length, 'file')} left out`} says="They show no frame of this roll.">
+        <Section title={`${count(left.length, 'file')} left out`} says="No frame of this roll.">
           {left.map((file) => (
             <LeftOut key={file.path} file={file} onCorrect={onCorrect} />
           ))}

@@ -1,6 +1,7 @@
 import type { Given } from '../../shared/api/contract.ts';
 import type { ScanProposal } from '../../shared/api/methods/scan-methods.ts';
 import { Button } from '../ui/button.tsx';
+import { fileName } from './scan-words.ts';
 
 export interface QuestionsProps {
   readonly questions: ScanProposal['questions'];
@@ -15,6 +16,9 @@ export function Questions({ questions, onAnswer }: QuestionsProps) {
       {questions.map((question) => (
         <div key={`${question.kind} ${question.text}`} className="scans-question">
           <p>{question.text}</p>
+          {question.choices.length === 0 ? (
+            <p className="scans-asked">{question.paths.map(fileName).join(', ')}</p>
+          ) : null}
           {question.choices.length > 0 ? (
             <div className="scans-answers">
               {question.choices.map(({ text, options }) => (
