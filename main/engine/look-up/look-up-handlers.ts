@@ -10,7 +10,7 @@ import { query, type ReadableDb } from '../db/query.ts';
 import type { HandlersOf } from '../handler.ts';
 import { readScan } from '../scans/read-scan.ts';
 import { describeReason } from '../scans/scan-reason.ts';
-import { findHits } from '../search/search-handlers.ts';
+import { findHits } from '../search/hits.ts';
 import { greyPreview } from './archive-pictures.ts';
 import { countDescribed } from './describe-pictures.ts';
 import type { Preview } from './look-up-index.ts';
