@@ -119,20 +119,23 @@ function hitFrom(candidate: Candidate): Hit {
   };
 }
 
-/** The box around where `matrix` puts the whole picture, cut off at the frame's edges. */
+/**
+ * The box around where `matrix` puts the whole picture, cut off at the frame's edges. A corner beyond the horizon of
+ * a steep perspective is left out.
+ */
 export function regionOf(matrix: Matrix): Region {
   const corners = [
     mapPoint(matrix, 0, 0),
     mapPoint(matrix, 1, 0),
     mapPoint(matrix, 0, 1),
     mapPoint(matrix, 1, 1),
-  ];
+  ].filter(([x, y]) => Number.isFinite(x) && Number.isFinite(y));
   const inFrame = (value: number) => Math.min(1, Math.max(0, value));
   const left = inFrame(Math.min(...corners.map(([x]) => x)));
   const right = inFrame(Math.max(...corners.map(([x]) => x)));
   const top = inFrame(Math.min(...corners.map(([, y]) => y)));
   const bottom = inFrame(Math.max(...corners.map(([, y]) => y)));
-  return { x: left, y: top, width: right - left, height: bottom - top };
+  return { x: left, y: top, width: Math.max(0, right - left), height: Math.max(0, bottom - top) };
 }
 
 /** Whether the picture is the frame mirrored, and by which quarter it was then turned clockwise. */
