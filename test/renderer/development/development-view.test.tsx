@@ -1,0 +1,157 @@
+// @vitest-environment jsdom
+import { cleanup, configure, render, screen, within } from '@testing-library/react';
+import { userEvent } from '@testing-library/user-event';
+import { join } from 'node:path';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { CONTRACT, type Given, type MethodName, type Output } from '../../../shared/api/contract.ts';
+import { findAxeViolations } from '../../support/axe.ts';
+import { giveLayout } from '../../support/page-layout.ts';
+import { setWindowStage, type WindowStage } from '../../support/window.tsx';
+
+// The engine is a process that has to start first.
+configure({ asyncUtilTimeout: 20_000 });
+
+let stage: WindowStage;
+let close: (() => void)[] = [];
+let archives = 0;
+
+async function ask<Name extends MethodName>(name: Name, input: Given<Name>): Promise<Output<Name>> {
+  return CONTRACT[name].output.parse(await stage.engine.call(name, input)) as Output<Name>;
+}
+
+beforeAll(() => {
+  giveLayout({ width: 1440, height: 900 });
+  stage = setWindowStage();
+});
+beforeEach(async () => {
+  window.localStorage.clear();
+  window.sessionStorage.clear();
+  archives += 1;
+  await ask('archive.create', { folder: join(stage.folder, `archive ${archives}`) });
+});
+afterEach(() => {
+  cleanup();
+  for (const end of close) end();
+  close = [];
+});
+afterAll(async () => {
+  await stage.close();
+  if (stage.bugs.length > 0) throw new Error(`There were bugs: ${stage.bugs.map(String).join('; ')}`);
+});
+
+/** A window at `#/development…` on the open archive. */
+function openAt(hash: string) {
+  window.history.replaceState(null, '', `/${hash}`);
+  const root = stage.openWindow();
+  close.push(root.close);
+  return render(root.element);
+}
+
+async function addRoll(number: string, pushStops: number | null = null): Promise<number> {
+  const facts = { number, filmFormat: '135', frameFormat: '24x36', state: 'to develop' } as const;
+  return (await ask('rolls.add', { ...facts, pushStops })).id;
+}
+
+describe('the baths', () => {
+  it('are mixed with numbers that say whose word they are', async () => {
+    const user = userEvent.setup();
+    openAt('#/development');
+    await user.click(await screen.findByRole('button', { name: 'Mix a bath' }));
+    const slip = await screen.findByRole('dialog', { name: 'Mix a bath' });
+    // Facts 4.3: 8 rolls a litre, from memory.
+    expect(await within(slip).findByText(/from memory: 8 rolls per litre/)).toBeDefined();
+    await user.type(within(slip).getByRole('textbox', { name: 'Name' }), 'Developer May');
+    await user.click(within(slip).getByRole('button', { name: 'Mix it' }));
+    expect(await screen.findByRole('button', { name: 'Open Developer May' })).toBeDefined();
+    // 3:15 fresh: Kodak Z-131, Table 4-1.
+    expect(screen.getByText('0 of 8 rolls, mixed today, next roll 3:15')).toBeDefined();
+  });
+});
+
+describe('a plan', () => {
+  it('refuses rolls of different push and takes one group instead', async () => {
+    const user = userEvent.setup();
+    await addRoll('A');
+    await addRoll('B', 1);
+    openAt('#/development/plan');
+    await user.click(await screen.findByRole('checkbox', { name: /^A/ }));
+    await user.click(screen.getByRole('checkbox', { name: /^B/ }));
+    expect(
+      await screen.findByText('The rolls want different developments: no shift and +1 stop.'),
+    ).toBeDefined();
+    await user.click(screen.getByRole('button', { name: 'Take only B' }));
+    // Facts 4.2: push 1 = 3:45.
+    expect(await screen.findByText('C-41 as published: B')).toBeDefined();
+    expect(screen.getAllByText('3:45').length).toBeGreaterThan(0);
+  });
+
+  it('has nothing that bars a reader of screens', async () => {
+    await addRoll('A');
+    const { container } = openAt('#/development/plan');
+    await screen.findByRole('checkbox', { name: /^A/ });
+    expect(await findAxeViolations(container)).toEqual([]);
+  });
+});
+
+describe('the run sheet', () => {
+  it('shows the cautions once in a session', async () => {
+    const user = userEvent.setup();
+    const rollIds = [await addRoll('A')];
+    const first = await ask('developments.start', { rollIds, process: 'c41' });
+    const shown = openAt(`#/development/${first.id}/run`);
+    expect(await screen.findByText(/Colour developer can make you allergic for life/)).toBeDefined();
+    await user.click(screen.getByRole('button', { name: /^Read/ }));
+    expect(await screen.findByRole('heading', { name: 'Ready?' })).toBeDefined();
+    shown.unmount();
+    openAt(`#/development/${first.id}/run`);
+    expect(await screen.findByRole('heading', { name: 'Ready?' })).toBeDefined();
+    expect(screen.queryByText(/Colour developer can make you allergic/)).toBeNull();
+  });
+
+  it('forbids the first pour of a spoilt bath', async () => {
+    const user = userEvent.setup();
+    const rollIds = [await addRoll('A')];
+    const bath = await ask('baths.add', { name: 'May', kind: 'developer', process: 'c41' });
+    const run = await ask('developments.start', { rollIds, process: 'c41', bathIds: [bath.id] });
+    await ask('baths.spoil', { id: bath.id });
+    openAt(`#/development/${run.id}/run`);
+    await user.click(await screen.findByRole('button', { name: /^Read/ }));
+    expect(await screen.findByText('“May” is spoilt.')).toBeDefined();
+    expect(screen.queryByRole('button', { name: /^Pour in/ })).toBeNull();
+  });
+
+  it('pours with the space bar, and asks before it stops', async () => {
+    const user = userEvent.setup();
+    const rollIds = [await addRoll('A')];
+    const run = await ask('developments.start', { rollIds, process: 'c41' });
+    openAt(`#/development/${run.id}/run`);
+    await screen.findByRole('heading', { name: 'Before you pour' });
+    await user.keyboard(' ');
+    await screen.findByRole('heading', { name: 'Ready?' });
+    await user.keyboard(' ');
+    expect(await screen.findByRole('timer', { name: 'Elapsed' })).toBeDefined();
+    await user.click(screen.getByRole('button', { name: 'Stop the run' }));
+    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Stop the run' }));
+    expect(await screen.findByRole('heading', { name: 'The run was stopped' })).toBeDefined();
+    expect((await ask('developments.get', { id: run.id })).events.map((event) => event.kind)).toEqual([
+      'step_started',
+      'run_aborted',
+    ]);
+  });
+});
+
+describe('the log', () => {
+  it('names the bath that was spoilt before it was used', async () => {
+    const rollIds = [await addRoll('A')];
+    const bath = await ask('baths.add', { name: 'May', kind: 'developer', process: 'c41' });
+    const { id } = await ask('developments.record', {
+      rollIds,
+      process: 'c41',
+      date: '2026-04-20',
+      bathIds: [bath.id],
+    });
+    await ask('baths.spoil', { id: bath.id, at: '2026-04-10T12:00:00Z' });
+    openAt(`#/development/${id}`);
+    expect(await screen.findByText(/“May” had ended on 2026-04-10, before it was used here/)).toBeDefined();
+  });
+});
