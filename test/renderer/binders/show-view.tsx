@@ -75,7 +75,8 @@ let engine: ChildProcess | null = null;
 afterAll(() => void engine?.disconnect());
 
 function startEngine(): ChildProcess {
-  engine ??= fork(ENGINE, { execArgv: [], serialization: 'advanced' });
+  // One that has ended is not asked again: its channel would never answer.
+  if (engine?.connected !== true) engine = fork(ENGINE, { execArgv: [], serialization: 'advanced' });
   engine.setMaxListeners(0);
   return engine;
 }
