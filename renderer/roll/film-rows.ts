@@ -57,8 +57,8 @@ export interface LineLayout {
   readonly linePx: number;
 }
 
-/** Below this a line of text is cut off, px. */
-const LEAST_LINE_PX = 15;
+/** Below this a line of the smallest text, 12 px, is cut off. */
+const LEAST_LINE_PX = 12.5;
 
 /** One line for each place of a row, exactly as high together as the strip; side by side where that is too low. */
 export function layLines(places: number, stripPx: number): LineLayout {

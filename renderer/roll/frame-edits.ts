@@ -174,7 +174,7 @@ const FIELD_WORDS: Readonly<Record<TextField, readonly [string, string]>> = {
   caption: ['caption', 'captions'],
   place: ['place', 'places'],
   taken: ['date', 'dates'],
-  shutter: ['time', 'times'],
+  shutter: ['exposure time', 'exposure times'],
   aperture: ['aperture', 'apertures'],
   lens: ['lens', 'lenses'],
   filter: ['filter', 'filters'],

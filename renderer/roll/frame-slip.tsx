@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, type KeyboardEvent } from 'react';
+import { useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Frame, PencilMark } from '../../shared/api/methods/film-methods.ts';
 import { parsePartialDate } from '../../shared/domain/date/partial-date.ts';
 import { describeError } from '../../shared/text/describe-error.ts';
@@ -18,8 +18,6 @@ import './frame-slip.css';
 
 export interface FrameSlipProps {
   readonly frames: readonly Frame[];
-  readonly edits: FrameEdits;
-  readonly onEdits: (edits: FrameEdits) => void;
   /** Puts the slip away: what was typed is left, the frames are no longer picked. */
   readonly onLeave: () => void;
   readonly onMark: (kind: PencilMark['kind']) => void;
@@ -33,7 +31,9 @@ export interface FrameSlipProps {
 
 /** The one slip that writes to all the frames that are picked. */
 export function FrameSlip(props: FrameSlipProps) {
-  const { frames, edits, onEdits, onLeave, onMark, onOpen, marking, done, onDone, asked } = props;
+  const { frames, onLeave, onMark, onOpen, marking, done, onDone, asked } = props;
+  // What is typed is kept while the run is stretched or another frame is picked; it goes with the slip.
+  const [edits, setEdits] = useState<FrameEdits>(NO_EDITS);
   const caption = useRef<HTMLInputElement>(null);
   const outings = useArchive('outings.list', {}).data ?? [];
   const writing = useWriteFrames(onDone);
@@ -47,7 +47,7 @@ export function FrameSlip(props: FrameSlipProps) {
 
   async function write(): Promise<void> {
     if (wrong || plan.groups.length === 0 || writing.pending) return;
-    if (await writing.write(plan.groups)) onEdits(NO_EDITS);
+    if (await writing.write(plan.groups)) setEdits(NO_EDITS);
   }
   function press(event: KeyboardEvent): void {
     if (event.key === 'Enter' && (event.ctrlKey || event.metaKey)) void write();
@@ -67,7 +67,7 @@ export function FrameSlip(props: FrameSlipProps) {
       const texts = { ...edits.texts };
       if (edit) texts[name] = edit;
       else delete texts[name];
-      onEdits({ ...edits, texts });
+      setEdits({ ...edits, texts });
     },
   });
   const commonOuting = new Set(frames.map(({ outing }) => outing?.id ?? null));
@@ -106,11 +106,11 @@ export function FrameSlip(props: FrameSlipProps) {
           ...outings.map(({ id, title }) => ({ value: String(id), label: title })),
         ]}
         onChange={(value) =>
-          onEdits({ ...edits, outingId: value === 'none' || value === '' ? null : Number(value) })
+          setEdits({ ...edits, outingId: value === 'none' || value === '' ? null : Number(value) })
         }
       />
-      <TagFields frames={frames} edits={edits} onEdits={onEdits} />
-      <FaultFields frames={frames} edits={edits} onEdits={onEdits} />
+      <TagFields frames={frames} edits={edits} onEdits={setEdits} />
+      <FaultFields frames={frames} edits={edits} onEdits={setEdits} />
       <BulkField label="Note" lines={2} {...field('note')} />
       <footer>
         <p className="frame-slip-sum">

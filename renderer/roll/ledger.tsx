@@ -24,6 +24,8 @@ export interface LedgerProps {
 
 /** From here on a line has room for a second one below it, px. */
 const TWO_LINES_PX = 34;
+/** Below this the text of a line is as small as text gets, px. */
+const SMALL_PX = 16;
 
 /** Notes beside the film: one line per frame, together exactly as high as its strip. */
 export function Ledger(props: LedgerProps) {
@@ -47,7 +49,9 @@ export function Ledger(props: LedgerProps) {
     // The keyboard picks frames on the film beside it; a mouse may pick them by their notes as well.
     // oxlint-disable-next-line jsx-a11y/click-events-have-key-events, jsx-a11y/interactive-supports-focus, jsx-a11y/no-noninteractive-element-interactions
     <div
-      className={exposed ? 'ledger' : 'ledger ledger-unexposed'}
+      className={['ledger', exposed ? '' : 'ledger-unexposed', linePx < SMALL_PX ? 'ledger-small' : '']
+        .filter((name) => name !== '')
+        .join(' ')}
       role="table"
       aria-label={`Notes of ${label}`}
       style={{ '--line-px': `${linePx}px` }}

@@ -20,7 +20,6 @@ export function MarkButtons({ frames, onMark, busy }: MarkButtonsProps) {
           type="button"
           className="mark-button"
           aria-pressed={isMarked(frames, kind)}
-          aria-label={`${means}: ${looks}`}
           aria-keyshortcuts={key}
           aria-disabled={busy || undefined}
           onClick={() => {
@@ -37,7 +36,8 @@ export function MarkButtons({ frames, onMark, busy }: MarkButtonsProps) {
             />
           </span>
           <span>
-            {means} <kbd>{key}</kbd>
+            {means}
+            <span className="unseen">: {looks}</span> <kbd aria-hidden="true">{key}</kbd>
           </span>
         </button>
       ))}

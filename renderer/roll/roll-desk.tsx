@@ -13,7 +13,6 @@ import { AddFrames } from './add-frames.tsx';
 import type { Done } from './done-line.tsx';
 import { LooseSpread, PageSpread } from './film-spread.tsx';
 import { ForeEdge } from './fore-edge.tsx';
-import { NO_EDITS, type FrameEdits } from './frame-edits.ts';
 import { FrameLarge } from './frame-large.tsx';
 import { FrameSlip } from './frame-slip.tsx';
 import { RollCard } from './roll-card.tsx';
@@ -49,7 +48,6 @@ export function RollDesk({ roll, frames, pages, route }: RollDeskProps) {
   const [chosen, setChosen] = useState<FrameSelection>(() => startAt(Number(route.params['frame'] ?? 0)));
   const selection = keepFrames(chosen, order);
   const picked = frames.filter(({ id }) => selection.picked.has(id));
-  const [edits, setEdits] = useState<FrameEdits>(NO_EDITS);
   // Only the last thing that was done can be undone from here, so there is one for the card and the frames.
   const [last, setLast] = useState<{ readonly done: Done; readonly to: 'card' | 'frames' } | null>(null);
   const done = last?.to === 'frames' ? last.done : null;
@@ -90,7 +88,6 @@ export function RollDesk({ roll, frames, pages, route }: RollDeskProps) {
   }
   function leave(): void {
     const back = selection.active;
-    setEdits(NO_EDITS);
     setChosen((before) => ({ ...before, picked: new Set() }));
     const frame =
       back === null ? null : desk.current?.querySelector(`[role='gridcell'][data-frame='${back}']`);
@@ -163,8 +160,6 @@ export function RollDesk({ roll, frames, pages, route }: RollDeskProps) {
         {picked.length > 0 ? (
           <FrameSlip
             frames={picked}
-            edits={edits}
-            onEdits={setEdits}
             onLeave={leave}
             onMark={mark}
             onOpen={() => setLooking({ id: selection.active ?? picked[0]?.id ?? 0, cropping: false })}

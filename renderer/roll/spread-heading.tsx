@@ -26,7 +26,7 @@ export function PageHeading({ roll, page, first, onAdd }: HeadingProps & { reado
         {roll.title ?? 'no title'}
         <small>
           {count(roll.frames, 'frame')}, {count(strips.length, 'strip')}
-          {first && strips.length > 0 ? `, cut ${cut}` : ''}{' '}
+          {first && strips.length > 0 ? <span className="spread-cut">, cut {cut}</span> : null}{' '}
           {first ? <HeadingLinks roll={roll} onAdd={onAdd} /> : null}
         </small>
       </p>
