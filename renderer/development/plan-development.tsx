@@ -13,6 +13,7 @@ import { EmptyState } from '../ui/empty-state.tsx';
 import { Select } from '../ui/select.tsx';
 import { TextField } from '../ui/text-field.tsx';
 import { PlanAnswer } from './plan-answer.tsx';
+import { ProcessDialog } from './process-dialog.tsx';
 import { readNumber } from './read-number.ts';
 
 /** How many waiting rolls are offered. Our choice: nobody has more in front of the tank. */
@@ -56,6 +57,7 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
   const [push, setPush] = useState('');
   const [ownTime, setOwnTime] = useState('');
   const [ownAt, setOwnAt] = useState('20');
+  const [editing, setEditing] = useState<string | null>(null);
   const start = useCommand('developments.start');
 
   const firstKind = rolls?.find((roll) => rollIds.includes(roll.id))?.stock?.process;
@@ -79,6 +81,12 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
     return on ? [...list, id] : list.filter((each) => each !== id);
   }
 
+  const edited =
+    editing === null
+      ? null
+      : (processes.find(({ key }) => key === editing) ??
+        processes.find(({ id, kind }) => id === null && kind === editing) ??
+        null);
   const kinds = (['c41', 'bw', 'e6', 'ecn2'] as const).map((kind) => ({
     value: kind as string,
     label: `${PROCESS_NAMES[kind]}, as fits`,
@@ -120,6 +128,13 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
               .filter(({ value }) => !kinds.some((kind) => kind.value === value)),
           ]}
         />
+        <div>
+          <Button look="quiet" onPress={() => setEditing(answer.data?.plan?.process.key ?? process)}>
+            {processes.some(({ key, id }) => key === process && id !== null)
+              ? 'Change this process'
+              : 'Copy it with your own times'}
+          </Button>
+        </div>
         <TextField
           label="Developer, °C"
           value={temperature}
@@ -196,6 +211,9 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
           />
         ) : null}
       </section>
+      {edited === null ? null : (
+        <ProcessDialog key={edited.key} entry={edited} onClose={() => setEditing(null)} />
+      )}
     </div>
   );
 }
