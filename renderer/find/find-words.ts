@@ -7,7 +7,7 @@ export function count(many: number, one: string): string {
 
 /** A count as it is read: `412`, `9 999`, `13 862`. */
 function groupDigits(many: number): string {
-  return String(many).replace(/\B(?=(\d{3})+$)/g, ' ');
+  return String(many).replace(/\B(?=(\d{3})+$)/g, '\u2009');
 }
 
 /** `1st`, `2nd`, `3rd`, `11th`. */
