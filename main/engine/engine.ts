@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { z } from 'zod';
 import { CONTRACT, type MethodName } from '../../shared/api/contract.ts';
 import { appError } from '../../shared/api/errors.ts';
@@ -54,9 +55,10 @@ export function createEngine({ now = () => new Date() }: EngineOptions = {}): En
     was?.archive.close();
   }
 
+  /** Opens another archive; when that fails, the one that was open stays open. */
   async function useArchive(make: () => Archive): Promise<unknown> {
-    await closeArchive();
     const archive = make();
+    await closeArchive();
     open = { archive, jobs: createJobs(archive, WORKS, tell) };
     return archiveState(archive);
   }
@@ -64,6 +66,8 @@ export function createEngine({ now = () => new Date() }: EngineOptions = {}): En
   async function answer(name: MethodName, input: unknown, signal: AbortSignal): Promise<unknown> {
     if (name === 'archive.create' || name === 'archive.open') {
       const { folder } = CONTRACT[name].input.parse(input);
+      if (name === 'archive.open' && open?.archive.folder === resolve(folder))
+        return archiveState(open.archive);
       return useArchive(() =>
         name === 'archive.create' ? createArchive(folder, now) : openArchive(folder, now),
       );

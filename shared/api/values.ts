@@ -35,6 +35,13 @@ export type RollState = z.output<typeof rollState>;
 /** A thing with its name, for showing and for going to it. */
 export const named = z.strictObject({ id, name: z.string() });
 
+/** A path on the disk, of a file or a folder. No system has a NUL in one. */
+export const diskPath = z
+  .string()
+  .min(1)
+  .max(4096)
+  .refine((path) => !path.includes('\0'), 'a path has no NUL in it');
+
 /** Empty input or output. */
 export const nothing = z.strictObject({});
 

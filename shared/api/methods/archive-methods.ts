@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { method } from '../method.ts';
-import { id, instant, nothing } from '../values.ts';
+import { diskPath, id, instant, nothing } from '../values.ts';
 
 const archiveState = z.strictObject({
   folder: z.string(),
@@ -37,17 +37,14 @@ export type Job = z.output<typeof job>;
 
 /** Opening, closing and keeping an archive. */
 export const ARCHIVE_METHODS = {
-  'archive.create': method(z.strictObject({ folder: z.string().min(1) }), archiveState, ['archive']),
-  'archive.open': method(z.strictObject({ folder: z.string().min(1) }), archiveState, ['archive']),
+  'archive.create': method(z.strictObject({ folder: diskPath }), archiveState, ['archive']),
+  'archive.open': method(z.strictObject({ folder: diskPath }), archiveState, ['archive']),
   /** Makes the invented sample archive in an empty or new folder, and opens it. */
-  'archive.makeSample': method(z.strictObject({ folder: z.string().min(1) }), archiveState, ['archive']),
+  'archive.makeSample': method(z.strictObject({ folder: diskPath }), archiveState, ['archive']),
   'archive.close': method(nothing, nothing, ['archive']),
   'archive.state': method(nothing, archiveState.nullable()),
   'archive.check': method(nothing, z.strictObject({ sound: z.boolean(), findings: z.array(z.string()) })),
-  'archive.backUp': method(
-    z.strictObject({ file: z.string().min(1) }),
-    z.strictObject({ sizeBytes: z.number() }),
-  ),
+  'archive.backUp': method(z.strictObject({ file: diskPath }), z.strictObject({ sizeBytes: z.number() })),
   'archive.undo': method(nothing, z.strictObject({ label: z.string().nullable() }), [
     'archive', 'stocks', 'cameras', 'rolls', 'frames', 'outings', 'developments', 'baths', 'binders', 'scans', 'searches',
   ]), // prettier-ignore

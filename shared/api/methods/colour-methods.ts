@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { method } from '../method.ts';
-import { id } from '../values.ts';
+import { diskPath, id } from '../values.ts';
 
 const measured = z.number().nullable();
 
@@ -94,7 +94,7 @@ const faultFinding = z.strictObject({
 export const COLOUR_METHODS = {
   'colour.ofRoll': method(z.strictObject({ rollId: id }), castOfRoll, ['frames']),
   'colour.ofImage': method(
-    z.strictObject({ file: z.string().min(1) }),
+    z.strictObject({ file: diskPath }),
     z.strictObject({
       a: measured,
       b: measured,
@@ -119,8 +119,8 @@ export const COLOUR_METHODS = {
   /** Writes a scan as a positive picture (PNG); the scan itself is only read. */
   'colour.positive': method(
     z.strictObject({
-      file: z.string().min(1),
-      out: z.string().min(1),
+      file: diskPath,
+      out: diskPath,
       overwrite: z.boolean().default(false),
     }),
     z.strictObject({ out: z.string(), polarity: z.string(), colour: z.string(), confidence: z.number() }),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { method } from '../method.ts';
-import { id, nothing } from '../values.ts';
+import { diskPath, id, nothing } from '../values.ts';
 import { job } from './archive-methods.ts';
 import { hit } from './search-methods.ts';
 
@@ -34,7 +34,7 @@ export const LOOK_UP_METHODS = {
   ),
   /** Which frame a picture file shows. An empty list of hits is an answer: it is not in the archive. */
   'pictures.which': method(
-    z.strictObject({ file: z.string().min(1), limit: z.number().int().min(1).max(50).default(5) }),
+    z.strictObject({ file: diskPath, limit: z.number().int().min(1).max(50).default(5) }),
     z.strictObject({ answer: z.enum(['frame', 'scene', 'none', 'cannot-tell']), hits: z.array(pictureHit) }),
   ),
   /** Files of one content, and different files that look like scans of one frame; nothing is merged. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { method } from '../method.ts';
-import { id, instant, nothing } from '../values.ts';
+import { diskPath, id, instant, nothing } from '../values.ts';
 import { job } from './archive-methods.ts';
 
 const scanRoot = z.strictObject({
@@ -77,14 +77,14 @@ export type Scan = z.output<typeof scan>;
 /** Scan roots, scans, and bringing scans in. */
 export const SCAN_METHODS = {
   'roots.list': method(nothing, z.array(scanRoot)),
-  'roots.repoint': method(z.strictObject({ id, path: z.string().min(1) }), nothing, ['scans']),
+  'roots.repoint': method(z.strictObject({ id, path: diskPath }), nothing, ['scans']),
   'scans.get': method(z.strictObject({ id }), scan),
   'scans.ofRoll': method(z.strictObject({ rollId: id }), z.array(scan)),
   /** Reads a folder (hash, previews, metadata) as a job; each file is recorded once, whatever happens. */
-  'scans.read': method(z.strictObject({ folder: z.string().min(1) }), job, ['scans', 'jobs']),
+  'scans.read': method(z.strictObject({ folder: diskPath }), job, ['scans', 'jobs']),
   /** Which file becomes which frame of the roll, and why; nothing is recorded. */
   'scans.propose': method(
-    z.strictObject({ folder: z.string().min(1), rollId: id, options: mappingOptions }),
+    z.strictObject({ folder: diskPath, rollId: id, options: mappingOptions }),
     proposal,
   ),
   /** Records what was proposed (as corrected by the user). */

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { misfit, sheetLayout } from '../../sheet/sheet-layout.ts';
 import { sheetSpec } from '../../sheet/sheet-spec.ts';
 import { method } from '../method.ts';
-import { id, nothing } from '../values.ts';
+import { diskPath, id, nothing } from '../values.ts';
 
 const rolls = z.array(id).min(1).max(500);
 const size = z.strictObject({ widthMm: z.number(), heightMm: z.number() });
@@ -45,7 +45,7 @@ export const SHEET_METHODS = {
     z.strictObject({
       rollIds: rolls,
       spec: sheetSpec,
-      file: z.string().min(1),
+      file: diskPath,
       overwrite: z.boolean().default(false),
       ppi: z.union([z.literal(300), z.literal(600)]).default(300),
     }),
