@@ -115,8 +115,8 @@ describe('binders', () => {
       'Row 5: empty',
     ]);
     await user.click(within(slip).getByRole('button', { name: 'File 20 frames' }));
-    await screen.findByRole('heading', { name: 'Page 2' });
-    expect(screen.queryByRole('dialog')).toBeNull();
+    await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+    await screen.findByRole('heading', { name: 'Page 2', level: 2 });
     const roll = await archive.ask('rolls.byNumber', { number: '2026-002' });
     expect([roll.state, roll.pages.map(({ page }) => page)]).toEqual(['filed', [2]]);
   });
