@@ -9,10 +9,13 @@ import { fileURLToPath } from 'node:url';
 const top = fileURLToPath(new URL('..', import.meta.url));
 const vite = join(top, 'node_modules', 'vite', 'bin', 'vite.js');
 
-/** Runs a program to its end, sharing this one's terminal; gives its exit code. */
-function run(program: string, args: readonly string[]): Promise<number> {
+/** How long fetching the runtime may take, in milliseconds: 100 MB over a slow line. */
+const FETCH_MS = 600_000;
+
+/** Runs a program to its end, sharing this one's terminal unless it is to be quiet; gives its exit code. */
+function run(program: string, args: readonly string[], { quiet = false, timeout = 0 } = {}): Promise<number> {
   return new Promise((resolve) => {
-    const child = spawn(program, args, { cwd: top, stdio: 'inherit' });
+    const child = spawn(program, args, { cwd: top, stdio: quiet ? 'ignore' : 'inherit', timeout });
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => child.kill(signal));
     child.once('error', () => resolve(1));
     child.once('exit', (code) => resolve(code ?? 1));
@@ -27,6 +30,14 @@ function findElectron(): string | null {
   const folder = process.env.ELECTRON_OVERRIDE_DIST_PATH ?? join(packageFolder, 'dist');
   const program = join(folder, inside);
   return existsSync(program) ? program : null;
+}
+
+/** Fetches the runtime of the installed Electron, once; where that cannot be done there is none. */
+async function fetchElectron(): Promise<string | null> {
+  process.stdout.write('Fetching the Electron runtime, once.\n');
+  const script = join(top, 'node_modules', 'electron', 'install.js');
+  await run(process.execPath, [script], { quiet: true, timeout: FETCH_MS });
+  return findElectron();
 }
 
 function defaultProgram(): string {
@@ -51,14 +62,14 @@ async function start(): Promise<number> {
     ]);
     if (code !== 0) return code;
   }
-  const electron = findElectron();
   if (!process.argv.includes('--web')) {
-    if (electron !== null && hasDisplay()) {
+    const electron = hasDisplay() ? (findElectron() ?? (await fetchElectron())) : null;
+    if (electron !== null) {
       // As root there is no sandbox to be had; for everyone else there is one, and it is used.
       const asRoot = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
       return run(electron, [...asRoot, top, ...args]);
     }
-    const why = electron === null ? 'No Electron runtime is here' : 'There is no display';
+    const why = hasDisplay() ? 'No Electron runtime can be had' : 'There is no display';
     process.stdout.write(`${why}, so the window is served on this machine instead.\n`);
   }
   return run(process.execPath, [join(top, 'main', 'web', 'main.ts'), ...args]);
