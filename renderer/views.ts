@@ -1,6 +1,7 @@
-import type { ComponentType } from 'react';
+import { createElement, type ComponentType } from 'react';
 import { BindersView } from './binders/binders-view.tsx';
 import { DevelopmentView } from './development/development-view.tsx';
+import { RollView } from './roll/roll-view.tsx';
 import { RollsView } from './rolls/rolls-view.tsx';
 import type { Route } from './state/route.ts';
 
@@ -15,9 +16,14 @@ export interface View {
   readonly component: ComponentType<{ readonly route: Route }>;
 }
 
+/** Every roll, or the one whose id the address has: `#/rolls/12`. */
+function RollsPlace({ route }: { readonly route: Route }) {
+  return createElement(route.ids.length === 0 ? RollsView : RollView, { route });
+}
+
 /** Every view there is, in the order of the top line. The first is where an archive opens. */
 export const VIEWS: readonly View[] = [
-  { name: 'rolls', title: 'Rolls', place: true, component: RollsView },
+  { name: 'rolls', title: 'Rolls', place: true, component: RollsPlace },
   { name: 'development', title: 'Development', place: true, component: DevelopmentView },
   { name: 'binders', title: 'Binders', place: true, component: BindersView },
 ];

@@ -30,7 +30,7 @@ export function FrameFacts({ frame }: { readonly frame: Frame }) {
         <div>
           <dt>Outing</dt>
           <dd>
-            <RouteLink to={{ view: 'outings', ids: [outing.id] }}>{outing.name}</RouteLink>
+            <RouteLink to={{ view: 'rolls', params: { outing: String(outing.id) } }}>{outing.name}</RouteLink>
           </dd>
         </div>
       )}

@@ -98,7 +98,7 @@ function Facts({ roll }: { readonly roll: Roll }) {
         ) : (
           roll.outings.map(({ id, title, date }) => (
             <span key={id} className="roll-facts-line">
-              <RouteLink to={{ view: 'outings', ids: [id] }}>{title}</RouteLink>{' '}
+              <RouteLink to={{ view: 'rolls', params: { outing: String(id) } }}>{title}</RouteLink>{' '}
               {date === null ? null : <small className="roll-facts-inline">{describeDate(date)}</small>}
             </span>
           ))
@@ -106,11 +106,21 @@ function Facts({ roll }: { readonly roll: Roll }) {
       </Fact>
       <Fact label="Development">
         {roll.developments.length === 0 ? (
-          <Unknown>{roll.developed === null ? 'none written down' : describeDate(roll.developed)}</Unknown>
+          <>
+            <Unknown>{roll.developed === null ? 'none written down' : describeDate(roll.developed)}</Unknown>
+            {roll.state === 'to develop' ? (
+              <>
+                {', '}
+                <RouteLink to={{ view: 'development', ids: ['plan'], params: { rolls: String(roll.id) } }}>
+                  plan it
+                </RouteLink>
+              </>
+            ) : null}
+          </>
         ) : (
           roll.developments.map(({ id, process, date }) => (
             <span key={id} className="roll-facts-line">
-              <RouteLink to={{ view: 'developments', ids: [id] }}>{PROCESS_NAMES[process]}</RouteLink>{' '}
+              <RouteLink to={{ view: 'development', ids: [id] }}>{PROCESS_NAMES[process]}</RouteLink>{' '}
               {date === null ? null : <small className="roll-facts-inline">{describeDate(date)}</small>}
             </span>
           ))

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState, type KeyboardEvent } from 'react';
 import { rollState, type RollState } from '../../shared/api/values.ts';
+import { describeDate } from '../../shared/text/calendar-words.ts';
 import { describeError } from '../../shared/text/describe-error.ts';
 import { useArchive } from '../api/use-query.ts';
 import { isWriting } from '../state/is-writing.ts';
@@ -28,6 +29,8 @@ export function RollsView({ route }: { readonly route: Route }) {
   const filterField = useRef<HTMLInputElement>(null);
   const words = route.params['words'] ?? '';
   const state = STATES.find((known) => known === route.params['state']) ?? null;
+  const outingId = Number(route.params['outing'] ?? 0) || 0;
+  const outing = useArchive('outings.get', { id: outingId }, { when: outingId > 0 }).data;
   const sort = readSort(route.params['sort']) ?? 'number';
   const descending = (route.params['down'] ?? (route.params['sort'] === undefined ? '1' : '0')) === '1';
   const { data, error } = useArchive(
@@ -35,14 +38,18 @@ export function RollsView({ route }: { readonly route: Route }) {
     {
       sort,
       descending,
-      filter: { ...(words.trim() === '' ? {} : { words }), ...(state === null ? {} : { states: [state] }) },
+      filter: {
+        ...(outingId > 0 ? { outingId } : {}),
+        ...(words.trim() === '' ? {} : { words }),
+        ...(state === null ? {} : { states: [state] }),
+      },
     },
     { keepFormer: true },
   );
   const archive = useArchive('archive.state', {}).data;
   const ids = data?.ids ?? NOTHING;
   const { rowAt, onVisible } = useRollRows(ids);
-  const filtered = words.trim() !== '' || state !== null;
+  const filtered = words.trim() !== '' || state !== null || outingId > 0;
   useNewKey(() => setAdding(true));
 
   function sortBy(column: string): void {
@@ -90,6 +97,15 @@ export function RollsView({ route }: { readonly route: Route }) {
           ]}
           onChange={(value) => viewState.adjust({ state: value === 'any' ? null : value })}
         />
+        {outing ? (
+          <p className="rolls-outing">
+            of the outing {outing.title}
+            {outing.date === null ? '' : `, ${describeDate(outing.date)}`}{' '}
+            <Button look="quiet" onPress={() => viewState.adjust({ outing: null })}>
+              Show all outings
+            </Button>
+          </p>
+        ) : null}
         <div className="rolls-new">
           <Button look="main" keys="N" onPress={() => setAdding(true)}>
             New roll
@@ -117,7 +133,7 @@ export function RollsView({ route }: { readonly route: Route }) {
               <NoRolls
                 filtered={filtered}
                 onNew={() => setAdding(true)}
-                onAll={() => viewState.adjust({ words: null, state: null })}
+                onAll={() => viewState.adjust({ words: null, state: null, outing: null })}
               />
             }
           />
