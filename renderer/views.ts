@@ -3,6 +3,9 @@ import { BindersView } from './binders/binders-view.tsx';
 import { DevelopmentView } from './development/development-view.tsx';
 import { RollView } from './roll/roll-view.tsx';
 import { RollsView } from './rolls/rolls-view.tsx';
+import { ScansView } from './scans/scans-view.tsx';
+import { SheetsView } from './sheets/sheets-view.tsx';
+import { FindView } from './find/find-view.tsx';
 import type { Route } from './state/route.ts';
 
 /** A view: what one place of the window shows. */
@@ -26,4 +29,7 @@ export const VIEWS: readonly View[] = [
   { name: 'rolls', title: 'Rolls', place: true, component: RollsPlace },
   { name: 'development', title: 'Development', place: true, component: DevelopmentView },
   { name: 'binders', title: 'Binders', place: true, component: BindersView },
+  { name: 'scans', title: 'Scans in', place: true, component: ScansView },
+  { name: 'sheets', title: 'Contact sheet', place: true, component: SheetsView },
+  { name: 'find', title: 'Find', place: true, component: FindView },
 ];

@@ -30,6 +30,7 @@ const READS: { readonly [Name in Noun]: readonly Topic[] } = {
   sheets: ['archive', 'sheets', 'rolls', 'frames', 'scans', 'binders'],
   pictures: ['archive', 'jobs', 'scans', 'frames', 'rolls', 'binders'],
   colour: ['archive', 'scans', 'rolls', 'developments'],
+  searches: ['archive', 'searches'],
   search: ['archive', 'searches', 'rolls', 'frames', 'outings', 'developments', 'binders', 'scans'],
 };
 
