@@ -200,10 +200,13 @@ const DESCRIBE: Describe = {
     detail: `${path}: ${reason}.`,
     advice: 'Try another copy of it, as JPEG, PNG, TIFF or WebP.',
   }),
-  search_not_understood: ({ query, reason, suggestion }) => ({
+  search_not_understood: ({ query, at, length, reason, suggestion }) => ({
     title: 'The search was not understood',
-    detail: `“${query}”: ${reason}`,
-    advice: suggestion ?? 'Plain words always work.',
+    detail: `“${query.slice(at, at + length)}”: ${reason}.`,
+    advice:
+      suggestion === null
+        ? 'Plain words always work.'
+        : `Perhaps: ${query.slice(0, at)}${suggestion}${query.slice(at + length)}`,
   }),
   search_not_found: notFound('saved search', CHECK_SPELLING),
   search_name_taken: taken('saved search'),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { searchText } from '../../../shared/domain/text/search-text.ts';
+import { OUTING_OF_FRAME } from '../film/frame-rows.ts';
 import { command, inTransaction, query, type WritableDb } from '../db/query.ts';
 
 /** How many frames are read again in one go; bounds the memory of a first reading of a large archive. */
@@ -68,19 +69,17 @@ function readBatch(db: WritableDb, frames: number): void {
     db,
     wordsRow,
     `SELECT frame.id, frame.caption,
-       concat_ws(' ', frame.place, coalesce(mine.place, sole.place)) AS place,
+       concat_ws(' ', frame.place, outing.place) AS place,
        (SELECT group_concat(tag.name, ' ') FROM frame_tag JOIN tag ON tag.id = frame_tag.tag_id
          WHERE frame_tag.frame_id = frame.id) AS tags,
        concat_ws(' ', roll.number, roll.title, stock.name, stock.maker, camera.name, lens.name) AS roll,
-       coalesce(mine.title, sole.title) AS outing,
-       concat_ws(' ', frame.note, roll.note, frame.filter, coalesce(mine.note, sole.note)) AS notes
+       outing.title AS outing,
+       concat_ws(' ', frame.note, roll.note, frame.filter, outing.note) AS notes
      FROM frame JOIN roll ON roll.id = frame.roll_id
      LEFT JOIN stock ON stock.id = roll.stock_id
      LEFT JOIN camera ON camera.id = roll.camera_id
      LEFT JOIN lens ON lens.id = frame.lens_id
-     LEFT JOIN outing AS mine ON mine.id = frame.outing_id
-     LEFT JOIN outing AS sole ON sole.id = (SELECT max(outing_id) FROM outing_roll
-       WHERE roll_id = roll.id AND whole = 1 GROUP BY roll_id HAVING count(*) = 1)
+     LEFT JOIN outing ON outing.id = ${OUTING_OF_FRAME}
      WHERE frame.id IN (${batch})`,
   );
   const drop = command(db, `DELETE FROM frame_words WHERE rowid IN (${batch})`);
