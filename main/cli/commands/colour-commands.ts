@@ -30,7 +30,10 @@ const CAST: Command = {
     if (number === undefined) throw new UsageError('One of --roll, --stock or --image is needed.');
     const roll = await ask('rolls.byNumber', { number });
     const cast = await ask('colour.ofRoll', { rollId: roll.id });
-    const frames = cast.frames.map(({ frameId: _id, label, ...frame }) => ({ frame: label, ...frame }));
+    const frames = cast.frames.map(({ frameId: _id, outlier: _apart, label, ...frame }) => ({
+      frame: label,
+      ...frame,
+    }));
     const lines = [cast.roll.say, ...frames.map((frame) => `${frame.frame.padEnd(4)} ${frame.note}`)];
     return { json: { kind: cast.kind, frames, roll: cast.roll }, lines };
   },

@@ -1,6 +1,11 @@
 import { z } from 'zod';
 import type { PlottedRoll, Trend } from '../../../shared/api/methods/colour-methods.ts';
-import { countFaults, type FaultFinding, type FaultRoll } from '../../../shared/domain/colour/faults.ts';
+import {
+  countFaults,
+  sayChance,
+  type FaultFinding,
+  type FaultRoll,
+} from '../../../shared/domain/colour/faults.ts';
 import { rankCorrelation } from '../../../shared/domain/statistics/rank-correlation.ts';
 import { robustSlope } from '../../../shared/domain/statistics/robust-slope.ts';
 import type { Archive } from '../archive/archive.ts';
@@ -121,12 +126,15 @@ function sayTrend(
   rank: ReturnType<typeof rankCorrelation>,
 ): string {
   const { words, unit } = AGAINST[against];
+  if (count < LEAST_ROLLS) {
+    const few = count === 1 ? '1 roll is' : `${count === 0 ? 'no' : count} rolls are`;
+    return `${AXES[of]} against ${words}: ${few} not enough to say.`;
+  }
   if (line === null || rank === null)
-    return `${AXES[of]} against ${words}: ${count} rolls are not enough to say.`;
-  const chance = rank.p < 0.001 ? 'less than once in 1000' : `${Math.round(rank.p * 100)} times in 100`;
+    return `${AXES[of]} against ${words}: one of them is the same on all ${count} rolls, so there is nothing to see.`;
   return (
     `${AXES[of]} moves by ${signed(line.slope)} per ${unit} of ${words} (95 %: ${signed(line.low)} to ${signed(line.high)}) ` +
-    `over ${count} rolls; rank correlation ${signed(rank.rho)}. Chance alone would do the like ${chance}. ` +
+    `over ${count} rolls; rank correlation ${signed(rank.rho)}. Chance alone would do the like ${sayChance(rank.p)}. ` +
     'What else varied with it is not ruled out.'
   );
 }

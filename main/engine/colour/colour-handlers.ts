@@ -42,13 +42,14 @@ export const COLOUR_HANDLERS: HandlersOf<
         colour: measured.kind.colour,
         confidence: measured.kind.confidence,
       },
-      frames: measured.frames.map(({ frameId, label, cast }) => ({
+      frames: measured.frames.map(({ frameId, label, cast }, place) => ({
         frameId,
         label,
         a: cast.a,
         b: cast.b,
         confidence: cast.confidence,
         note: judgeAlone(cast).note,
+        outlier: measured.cast?.outliers.includes(place) ?? false,
       })),
       roll: castToWire(measured.cast, compareRoll(roll.number, others)),
     };

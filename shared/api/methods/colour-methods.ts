@@ -12,6 +12,8 @@ const frameCast = z.strictObject({
   b: measured,
   confidence: z.number(),
   note: z.string(),
+  /** Whether it lies apart from the other frames of its roll. */
+  outlier: z.boolean(),
 });
 
 const against = z.strictObject({
