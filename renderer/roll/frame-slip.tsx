@@ -3,15 +3,14 @@ import type { Frame, PencilMark } from '../../shared/api/methods/film-methods.ts
 import { parsePartialDate } from '../../shared/domain/date/partial-date.ts';
 import { describeError } from '../../shared/text/describe-error.ts';
 import { describeDate } from '../../shared/text/calendar-words.ts';
-import { useArchive } from '../api/use-query.ts';
 import { Button } from '../ui/button.tsx';
-import { Select } from '../ui/select.tsx';
 import { BulkField } from './bulk-field.tsx';
 import { DoneLine, type Done } from './done-line.tsx';
 import { FaultFields } from './fault-fields.tsx';
 import { NO_EDITS, planFrameEdits, type FrameEdits, type TextField } from './frame-edits.ts';
 import { MarkButtons } from './mark-buttons.tsx';
 import { count, framesWords } from './roll-words.ts';
+import { OutingField } from './outing-field.tsx';
 import { TagFields } from './tag-fields.tsx';
 import { useWriteFrames } from './use-write-frames.ts';
 import './frame-slip.css';
@@ -35,7 +34,6 @@ export function FrameSlip(props: FrameSlipProps) {
   // What is typed is kept while the run is stretched or another frame is picked; it goes with the slip.
   const [edits, setEdits] = useState<FrameEdits>(NO_EDITS);
   const caption = useRef<HTMLInputElement>(null);
-  const outings = useArchive('outings.list', {}).data ?? [];
   const writing = useWriteFrames(onDone);
   const plan = useMemo(() => planFrameEdits(frames, edits), [frames, edits]);
   const wrong = Object.keys(plan.problems).length > 0;
@@ -70,8 +68,6 @@ export function FrameSlip(props: FrameSlipProps) {
       setEdits({ ...edits, texts });
     },
   });
-  const commonOuting = new Set(frames.map(({ outing }) => outing?.id ?? null));
-  const outing = edits.outingId === undefined ? onlyOf(commonOuting) : String(edits.outingId ?? 'none');
   const failure =
     writing.failure !== null && writing.failure.field === null ? describeError(writing.failure.error) : null;
 
@@ -97,18 +93,7 @@ export function FrameSlip(props: FrameSlipProps) {
       </div>
       <BulkField label="Lens" {...field('lens')} />
       <BulkField label="Filter" {...field('filter')} />
-      <Select
-        label="Outing"
-        value={outing}
-        options={[
-          ...(outing === '' ? [{ value: '', label: 'different ones' }] : []),
-          { value: 'none', label: 'none' },
-          ...outings.map(({ id, title }) => ({ value: String(id), label: title })),
-        ]}
-        onChange={(value) =>
-          setEdits({ ...edits, outingId: value === 'none' || value === '' ? null : Number(value) })
-        }
-      />
+      <OutingField frames={frames} edits={edits} onEdits={setEdits} onDone={onDone} />
       <TagFields frames={frames} edits={edits} onEdits={setEdits} />
       <FaultFields frames={frames} edits={edits} onEdits={setEdits} />
       <BulkField label="Note" lines={2} {...field('note')} />
@@ -140,11 +125,6 @@ export function FrameSlip(props: FrameSlipProps) {
       </footer>
     </section>
   );
-}
-
-function onlyOf(ids: ReadonlySet<number | null>): string {
-  const [only] = ids;
-  return ids.size === 1 ? String(only ?? 'none') : '';
 }
 
 function dateReading(text: string): string | null {

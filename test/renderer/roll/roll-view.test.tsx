@@ -222,6 +222,25 @@ describe('roll', () => {
     expect(await screen.findByText('about 2024-04')).toBeDefined();
   });
 
+  it('begins an outing with the frames that are picked', async () => {
+    const user = userEvent.setup();
+    const shown = await showRoll();
+    await pickRun(user, '2', 2);
+    await user.click(within(slip()).getByRole('combobox', { name: /^Outing/ }));
+    await user.click(within(slip()).getByRole('option', { name: 'a new outing…' }));
+    const outing = within(slip()).getByRole('group', { name: 'The new outing' });
+    await user.type(within(outing).getByRole('textbox', { name: 'Title' }), 'Hask upland');
+    await user.type(within(outing).getByRole('textbox', { name: 'When' }), 'spring 2023');
+    await user.click(within(outing).getByRole('button', { name: 'Begin the outing' }));
+    await within(slip()).findByText(/Began the outing Hask upland with 3 frames/);
+    const [begun] = await shown.ask('outings.list', {});
+    expect([begun?.title, begun?.date?.typed, begun?.rolls[0]?.labels]).toEqual([
+      'Hask upland',
+      'spring 2023',
+      ['2', '3', '4'],
+    ]);
+  });
+
   it('is free of what axe finds wrong, with a slip being filled in', async () => {
     const user = userEvent.setup();
     await showRoll();

@@ -61,6 +61,24 @@ describe('rolls', () => {
     expect(window.location.hash).toContain('state=filed');
   });
 
+  it('lists the rolls of an outing, and says of which', async () => {
+    const user = userEvent.setup();
+    await showView(RollsView, async (archive) => {
+      await threeRolls(archive);
+      const { id: rollId } = await archive.ask('rolls.byNumber', { number: '2026-002' });
+      const { id } = await archive.ask('outings.add', {
+        title: 'Moor road',
+        date: 'spring 2023',
+        rolls: [{ rollId, labels: null }],
+      });
+      return `#/rolls?outing=${id}`;
+    });
+    expect((await screen.findByText(/of the outing Moor road/)).textContent).toContain('spring 2023');
+    await waitFor(() => expect(numbers()).toEqual(['2026-002']));
+    await user.click(screen.getByRole('button', { name: 'Show all outings' }));
+    await waitFor(() => expect(numbers()).toEqual(['2026-010', '2026-002', '2026-001']));
+  });
+
   it('opens the roll that the keyboard is at', async () => {
     const user = userEvent.setup();
     const { ask } = await showView(RollsView, threeRolls);
