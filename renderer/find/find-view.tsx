@@ -67,7 +67,7 @@ export function FindView({ route }: { readonly route: Route }) {
           {mistake === null && hits.first ? describeTotal(hits, shownAs) : ''}
         </p>
         <SavedSearches query={query} shownAs={shownAs} sound={mistake === null} onQuery={ask} />
-        <SheetLink hits={hits} shownAs={shownAs} />
+        {mistake === null ? <SheetLink hits={hits} shownAs={shownAs} /> : null}
         <ChoiceRow
           label="Show as"
           options={SHOWN_AS}

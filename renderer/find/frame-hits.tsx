@@ -68,7 +68,7 @@ const COLUMNS: readonly GridColumn<HitRow>[] = [
   {
     id: 'roll',
     title: 'Roll',
-    width: 'minmax(6.5rem, 0.8fr)',
+    width: 'minmax(6.5rem, 0.6fr)',
     cell: ({ hit, first }) => <RollCell rollId={hit.rollId} number={hit.roll} first={first} />,
   },
   {
@@ -92,8 +92,8 @@ const COLUMNS: readonly GridColumn<HitRow>[] = [
         <span className="hit-caption">{hit.caption ?? <span className="hit-none">no caption</span>}</span>
         {hit.outing ? (
           <span>
+            {hit.outing.date === null ? '' : `${formatPartialDate(hit.outing.date)}, `}
             {hit.outing.title}
-            {hit.outing.date === null ? '' : `, ${formatPartialDate(hit.outing.date)}`}
           </span>
         ) : null}
         {hit.development ? (
@@ -105,7 +105,7 @@ const COLUMNS: readonly GridColumn<HitRow>[] = [
       </span>
     ),
   },
-  { id: 'where', title: 'Where', width: '11.5rem', cell: ({ hit }) => <HitPlace hit={hit} /> },
+  { id: 'where', title: 'Where', width: '10.75rem', cell: ({ hit }) => <HitPlace hit={hit} /> },
 ];
 
 /** A process as people write it; the engine's own word where it is another. */

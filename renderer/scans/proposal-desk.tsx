@@ -13,6 +13,7 @@ import { OtherFiles } from './other-files.tsx';
 import { ProposedFilm } from './proposed-film.tsx';
 import { Questions } from './questions.tsx';
 import { Recorded } from './recorded.tsx';
+import { areRecorded, keepRecorded } from './recorded-files.ts';
 import { count, describeAdjustReason, describeCorrection } from './scan-words.ts';
 
 export interface ProposalDeskProps {
@@ -24,7 +25,7 @@ export interface ProposalDeskProps {
 type Options = Given<'scans.propose'>['options'];
 
 interface RecordedScans {
-  readonly paths: readonly string[];
+  readonly files: readonly { readonly scanId: number; readonly labels: readonly string[] }[];
   readonly output: Output<'scans.accept'>;
 }
 
@@ -39,10 +40,11 @@ export function ProposalDesk({ folder, roll, onReadAgain }: ProposalDeskProps) {
   const proposal = useArchive('scans.propose', { folder, rollId: roll.id, options }, { keepFormer: true });
   const known = useArchive('frames.ofRoll', { rollId: roll.id });
 
-  const corrected = useMemo(
-    () => (proposal.data ? applyCorrections(proposal.data, corrections) : null),
-    [proposal.data, corrections],
+  const open = useMemo(
+    () => (proposal.data && known.data ? keepRecorded(proposal.data, known.data) : null),
+    [proposal.data, known.data],
   );
+  const corrected = useMemo(() => (open ? applyCorrections(open, corrections) : null), [open, corrections]);
   const cells = useMemo(
     () =>
       corrected?.ok && known.data
@@ -53,14 +55,14 @@ export function ProposalDesk({ folder, roll, onReadAgain }: ProposalDeskProps) {
 
   const error = proposal.error ?? known.error;
   if (error) return <Notice kind="failed" {...describeError(error)} />;
-  if (!proposal.data || !corrected || !known.data) {
+  if (!open || !corrected || !known.data) {
     return (
       <p className="scans-wait" role="status">
         Working out which scan shows which frame…
       </p>
     );
   }
-  const { data } = proposal;
+  const data = open;
   if (!corrected.ok) {
     // The folder has changed under the corrections, so that one of them is no longer possible.
     return (
@@ -77,10 +79,7 @@ export function ProposalDesk({ folder, roll, onReadAgain }: ProposalDeskProps) {
     (file) => file.state === 'done' && file.frames.length > 0 && file.scanId !== null,
   );
   // Undone elsewhere, it is not said to be recorded any more.
-  const tied = new Set(
-    files.filter((file) => file.state === 'skipped' && file.frames.length > 0).map(({ path }) => path),
-  );
-  const holds = recorded !== null && recorded.paths.every((path) => tied.has(path));
+  const holds = recorded !== null && areRecorded(recorded.files, known.data);
   const shown = cells.find((cell) => cell.at === at) ?? cells.find((cell) => cell.fresh) ?? cells[0] ?? null;
 
   function correct(correction: Correction): void {
@@ -115,7 +114,12 @@ export function ProposalDesk({ folder, roll, onReadAgain }: ProposalDeskProps) {
     });
     if (!ended.ok) return;
     const left = files.filter((file) => byHand.has(file.path) && file.frames.length === 0);
-    setRecorded({ paths: ready.map(({ path }) => path), output: ended.output });
+    setRecorded({
+      files: ready.flatMap(({ scanId, frames }) =>
+        scanId === null ? [] : [{ scanId, labels: frames.map(({ label }) => label) }],
+      ),
+      output: ended.output,
+    });
     setCorrections([]);
     // What was left out by hand stays out.
     if (left.length > 0) {
@@ -232,14 +236,14 @@ function Summary({ ready, cells, notes, onCorrect }: SummaryProps) {
         <div className="scans-all" role="group" aria-label="Put all of them right">
           <Button
             keys="Alt ←"
-            name="Move every frame back by one"
+
             onPress={() => onCorrect({ kind: 'shift', steps: -1 })}
           >
             All one back
           </Button>
           <Button
             keys="Alt →"
-            name="Move every frame on by one"
+
             onPress={() => onCorrect({ kind: 'shift', steps: 1 })}
           >
             All one on

@@ -108,24 +108,27 @@ function Pages({
 /** What lies beyond the paper: hatched, with the real edge and what is missing in pencil. */
 function Beyond({ overhang, pxPerMm }: { readonly overhang: Overhang; readonly pxPerMm: number }) {
   const { paper, rightMm, bottomMm } = overhang;
+  // By how much is known only where one side alone is too short.
+  const both = rightMm > 0 && bottomMm > 0;
   return (
     <>
       {rightMm > 0 ? (
         <>
           <div className="paper-beyond paper-beyond-right" style={{ left: paper.widthMm * pxPerMm }} />
-          <p className="paper-missing paper-missing-right">{describeMissing(rightMm)}</p>
+          <p className="paper-missing paper-missing-right">{describeMissing(both ? null : rightMm)}</p>
         </>
       ) : null}
       {bottomMm > 0 ? (
         <>
           <div className="paper-beyond paper-beyond-bottom" style={{ top: paper.heightMm * pxPerMm }} />
-          <p className="paper-missing paper-missing-bottom">{describeMissing(bottomMm)}</p>
+          <p className="paper-missing paper-missing-bottom">{describeMissing(both ? null : bottomMm)}</p>
         </>
       ) : null}
     </>
   );
 }
 
-function describeMissing(mm: number): string {
+function describeMissing(mm: number | null): string {
+  if (mm === null) return 'This falls off the paper';
   return `${(Math.ceil(mm * 10 - 1e-6) / 10).toFixed(1)} mm fall off the paper`;
 }

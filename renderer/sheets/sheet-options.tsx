@@ -63,7 +63,7 @@ export function SheetOptions({ spec, onSpec }: SheetOptionsProps) {
 }
 
 const LOOKS = [
-  { value: 'film', label: 'Contact print', says: 'The film in black, edge print and all' },
+  { value: 'film', label: 'Contact print', says: 'Film and edge print in black' },
   { value: 'ink-saving', label: 'Ink-saving', says: 'Pictures and outlines on white' },
 ] as const;
 

@@ -28,7 +28,7 @@ export function SheetSentence({ chosen, papers, spec, onSpec, onChoose }: SheetS
   const own = spec.customMm ? [{ value: 'custom', label: formatPaperSize(spec.customMm) }] : [];
   return (
     <div className="sheets-sentence" role="group" aria-label="The sheet">
-      <span>{chosen.binderId === null ? (chosen.rollIds.length === 1 ? 'Roll' : 'Rolls') : 'Binder'}</span>{' '}
+      {chosen.binderId === null ? <span>{chosen.rollIds.length === 1 ? 'Roll' : 'Rolls'}</span> : null}{' '}
       <button
         type="button"
         className="sheets-what numbers"

@@ -28,7 +28,9 @@ export function useChosenRolls(params: Readonly<Record<string, string>>): Chosen
   }, [binderId, params, pages.data]);
   const rows = useArchive('rolls.rows', { ids: [...rollIds] }, { when: rollIds.length > 0 });
   const rolls = rollIds.length === 0 ? [] : (rows.data ?? []);
-  const binder = binders.data?.find(({ id }) => id === binderId)?.name ?? '';
+  const name = binders.data?.find(({ id }) => id === binderId)?.name ?? '';
+  // A name may be no more than a number.
+  const binder = /^binder\b/i.test(name) ? name : `Binder ${name}`;
   const loading = (binderId !== null && !pages.data) || (rollIds.length > 0 && !rows.data && !rows.error);
   return {
     rollIds,

@@ -69,7 +69,7 @@ describe('scans in', () => {
     const user = userEvent.setup();
     const archive = await showView(ScansView, oneRoll);
     await read(user, makeFolder(['frame_01.jpg', 'frame_02.jpg', 'frame_03.jpg']));
-    await user.click(await screen.findByRole('button', { name: 'Move every frame on by one' }));
+    await user.click(await screen.findByRole('button', { name: /^All one on/ }));
     (await frame('2', 'frame_01.jpg, by hand')).focus();
     await user.keyboard('{Delete}');
     // 2 3 4, then without the first and the rest moved up: 2 3.
