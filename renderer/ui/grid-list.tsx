@@ -142,61 +142,63 @@ export function GridList<Row>(props: GridListProps<Row>) {
       aria-multiselectable={onPick ? true : undefined}
       className="grid-list"
     >
-      <GridHeader
-        columns={columns}
-        template={template}
-        sort={props.sort}
-        onSort={props.onSort}
-        focusAt={inHeader}
-        onFocusAt={(index) => {
-          setHeaderAt(index);
-          if (index === null && at >= 0) moveTo(at);
-        }}
-      />
-      {count === 0 ? <div className="grid-list-empty">{props.empty}</div> : null}
-      {/* The rows carry the focus; their keys are handled here once. */}
-      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions */}
-      <div
-        role="rowgroup"
-        className="grid-list-rows"
-        style={{ height: virtualizer.getTotalSize() }}
-        onKeyDown={pressInRows}
-      >
-        {virtualizer.getVirtualItems().map(({ index, key, start }) => {
-          const row = rowAt(index);
-          return (
-            // oxlint-disable-next-line jsx-a11y/click-events-have-key-events
-            <div
-              key={key}
-              role="row"
-              aria-rowindex={index + 2}
-              aria-selected={onPick ? (isPicked?.(index) ?? false) : index === at}
-              aria-busy={row === undefined || undefined}
-              data-index={index}
-              tabIndex={index === at && inHeader === null ? 0 : -1}
-              className="grid-list-row"
-              style={{
-                gridTemplateColumns: template,
-                height: rowPx,
-                // Placed rather than moved: a list that opens within a moved row would be placed by it.
-                top: start - HEADER_PX,
-              }}
-              onClick={(event) => clickRow(event, index)}
-              onDoubleClick={() => onOpen?.(index)}
-            >
-              {columns.map((column, columnIndex) => (
-                <div
-                  key={column.id}
-                  role="gridcell"
-                  aria-colindex={columnIndex + 1}
-                  className={column.align === 'end' ? 'grid-list-cell grid-list-end' : 'grid-list-cell'}
-                >
-                  {row === undefined ? null : column.cell(row)}
-                </div>
-              ))}
-            </div>
-          );
-        })}
+      <div className="grid-list-table">
+        <GridHeader
+          columns={columns}
+          template={template}
+          sort={props.sort}
+          onSort={props.onSort}
+          focusAt={inHeader}
+          onFocusAt={(index) => {
+            setHeaderAt(index);
+            if (index === null && at >= 0) moveTo(at);
+          }}
+        />
+        {count === 0 ? <div className="grid-list-empty">{props.empty}</div> : null}
+        {/* The rows carry the focus; their keys are handled here once. */}
+        {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions */}
+        <div
+          role="rowgroup"
+          className="grid-list-rows"
+          style={{ height: virtualizer.getTotalSize() }}
+          onKeyDown={pressInRows}
+        >
+          {virtualizer.getVirtualItems().map(({ index, key, start }) => {
+            const row = rowAt(index);
+            return (
+              // oxlint-disable-next-line jsx-a11y/click-events-have-key-events
+              <div
+                key={key}
+                role="row"
+                aria-rowindex={index + 2}
+                aria-selected={onPick ? (isPicked?.(index) ?? false) : index === at}
+                aria-busy={row === undefined || undefined}
+                data-index={index}
+                tabIndex={index === at && inHeader === null ? 0 : -1}
+                className="grid-list-row"
+                style={{
+                  gridTemplateColumns: template,
+                  height: rowPx,
+                  // Placed rather than moved: a list that opens within a moved row would be placed by it.
+                  top: start - HEADER_PX,
+                }}
+                onClick={(event) => clickRow(event, index)}
+                onDoubleClick={() => onOpen?.(index)}
+              >
+                {columns.map((column, columnIndex) => (
+                  <div
+                    key={column.id}
+                    role="gridcell"
+                    aria-colindex={columnIndex + 1}
+                    className={column.align === 'end' ? 'grid-list-cell grid-list-end' : 'grid-list-cell'}
+                  >
+                    {row === undefined ? null : column.cell(row)}
+                  </div>
+                ))}
+              </div>
+            );
+          })}
+        </div>
       </div>
     </div>
   );

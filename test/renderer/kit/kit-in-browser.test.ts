@@ -119,6 +119,19 @@ describe('a long list in a real browser', () => {
     expect(await page.evaluate('document.activeElement.dataset.index')).toBe('99999');
   });
 
+  it('keeps headings and cells in line in a narrow window', async () => {
+    await page.setViewportSize({ width: 640, height: 600 });
+    await show('appearance=dark');
+    const apart: unknown = await page.evaluate(`(() => {
+      const lefts = (role) => [...document.querySelectorAll('[role=' + role + ']')].slice(0, 4)
+        .map((cell) => cell.getBoundingClientRect()).map(({ left, right }) => [left, right]).flat();
+      const cells = lefts('gridcell');
+      return Math.max(...lefts('columnheader').map((x, index) => Math.abs(x - cells[index])));
+    })()`);
+    expect(apart).toBeLessThan(0.5);
+    await page.setViewportSize({ width: 1440, height: 900 });
+  });
+
   it('holds nothing back sideways at twice the text size', async () => {
     await page.setViewportSize({ width: 720, height: 450 });
     await show('appearance=dark');
