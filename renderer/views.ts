@@ -6,6 +6,7 @@ import { RollsView } from './rolls/rolls-view.tsx';
 import { ScansView } from './scans/scans-view.tsx';
 import { SheetsView } from './sheets/sheets-view.tsx';
 import { FindView } from './find/find-view.tsx';
+import { WhichView } from './which/which-view.tsx';
 import type { Route } from './state/route.ts';
 
 /** A view: what one place of the window shows. */
@@ -32,4 +33,5 @@ export const VIEWS: readonly View[] = [
   { name: 'scans', title: 'Scans in', place: true, component: ScansView },
   { name: 'sheets', title: 'Contact sheet', place: true, component: SheetsView },
   { name: 'find', title: 'Find', place: true, component: FindView },
+  { name: 'which', title: 'Find by picture', place: true, component: WhichView },
 ];

@@ -14,6 +14,7 @@ import { findHits } from '../search/hits.ts';
 import { greyPreview } from './archive-pictures.ts';
 import { countDescribed } from './describe-pictures.ts';
 import type { Preview } from './look-up-index.ts';
+import { startDescribing } from './start-describing.ts';
 
 /** A picture file from anywhere, in greys. @throws {AppError} picture_unreadable, file_missing */
 async function readPicture(archive: Archive, file: string): Promise<Preview> {
@@ -184,11 +185,7 @@ export const LOOK_UP_HANDLERS: HandlersOf<
 > = {
   'pictures.describe': (archive, _input, { jobs }) => {
     archive.pictures.index();
-    const running = jobs.list().find((job) => job.kind === 'describe' && job.state === 'running');
-    if (running) return running;
-    return countDescribed(archive.db).waiting === 0
-      ? null
-      : jobs.start('describe', 'Learning what pictures show', {});
+    return startDescribing(archive, jobs);
   },
   'pictures.indexed': (archive) => {
     archive.pictures.index();

@@ -5,6 +5,7 @@ import { basename } from 'node:path';
 import { changeRow } from '../db/change-row.ts';
 import { query, type ReadableDb } from '../db/query.ts';
 import type { HandlersOf } from '../handler.ts';
+import { startDescribing } from '../look-up/start-describing.ts';
 import { acceptScans } from './accept-scans.ts';
 import { proposeScans } from './propose-scans.ts';
 import { isPresent, realFolder } from './scan-roots.ts';
@@ -115,6 +116,7 @@ export const SCAN_HANDLERS: HandlersOf<
       acceptScans(archive, input),
     );
     jobs.start('measure', 'Measuring colour', { rollIds: [input.rollId] });
+    startDescribing(archive, jobs);
     return accepted;
   },
 };

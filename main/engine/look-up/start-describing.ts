@@ -1,0 +1,13 @@
+import type { Job } from '../../../shared/api/methods/archive-methods.ts';
+import type { Archive } from '../archive/archive.ts';
+import type { Jobs } from '../jobs/jobs.ts';
+import { countDescribed } from './describe-pictures.ts';
+
+/** Starts describing the pictures that wait for it; the job that does so already, or null when none waits. */
+export function startDescribing(archive: Archive, jobs: Jobs): Job | null {
+  const running = jobs.list().find((job) => job.kind === 'describe' && job.state === 'running');
+  if (running) return running;
+  return countDescribed(archive.db).waiting === 0
+    ? null
+    : jobs.start('describe', 'Learning what pictures show', {});
+}
