@@ -136,9 +136,11 @@ export function spanOf(columns: FrameColumns, id: number, span: { first: number;
   span.first = columns.earliest[id] ?? 0;
   span.last = columns.latest[id] ?? 0;
   if (span.first !== 0) return;
-  const outing = columns.rolls.outings.get(outingOf(columns, id));
-  span.first = outing?.earliest ?? 0;
-  span.last = outing?.latest ?? 0;
+  const own = columns.outingOf[id] ?? 0;
+  const roll = columns.rollOf[id] ?? 0;
+  const outing = own === 0 ? null : columns.rolls.outings.get(own);
+  span.first = outing ? outing.earliest : (columns.rolls.firstOf[roll] ?? 0);
+  span.last = outing ? outing.latest : (columns.rolls.lastOf[roll] ?? 0);
 }
 
 function framesWhere(on: Searched, holds: (id: number) => boolean): FrameSet {

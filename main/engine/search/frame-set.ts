@@ -51,6 +51,21 @@ export class FrameSet {
     return made;
   }
 
+  /** Every id, ascending. */
+  ids(): Int32Array {
+    let size = 0;
+    this.each(() => {
+      size += 1;
+    });
+    const ids = new Int32Array(size);
+    let at = 0;
+    this.each((id) => {
+      ids[at] = id;
+      at += 1;
+    });
+    return ids;
+  }
+
   /** Calls `visit` with every id, ascending. */
   each(visit: (id: number) => void): void {
     const { words } = this;

@@ -6,7 +6,6 @@ import { query, type ReadableDb } from '../db/query.ts';
 import { idRow } from '../db/rows.ts';
 import { versionsOfFrames } from '../film/frame-rows.ts';
 import type { Searched } from './evaluate.ts';
-import type { FrameSet } from './frame-set.ts';
 import { findHits } from './hits.ts';
 import type { Tally } from './tally.ts';
 
@@ -51,8 +50,7 @@ function sortOfRoll(db: ReadableDb, id: number): string {
 /** Frames in natural order of their rolls and along the film. */
 export function stretchOfFrames(
   on: Searched,
-  found: FrameSet,
-  { total, byRank }: Tally,
+  { ids, byRank }: Tally,
   limit: number,
   after: string | undefined,
 ): Stretch<Hit> {
@@ -68,11 +66,11 @@ export function stretchOfFrames(
   }
   const chosen: number[] = [];
   if (from < byRank.length) {
-    found.each((id) => {
+    for (const id of ids) {
       const rank = rolls.rankOf[rollOf[id] ?? 0] ?? 0;
-      if (rank < from || rank >= to) return;
+      if (rank < from || rank >= to) continue;
       if (!(isSplit && rank === from && (ordinal[id] ?? 0) <= lastOrdinal)) chosen.push(id);
-    });
+    }
   }
   const rankOf = (id: number) => rolls.rankOf[rollOf[id] ?? 0] ?? 0;
   chosen.sort((a, b) => rankOf(a) - rankOf(b) || (ordinal[a] ?? 0) - (ordinal[b] ?? 0));
@@ -80,7 +78,7 @@ export function stretchOfFrames(
   const last = chosen.length > limit ? shown.at(-1) : undefined;
   const lastRoll = rollOf[last ?? 0] ?? 0;
   return {
-    total,
+    total: ids.length,
     items: findHits(db, 'frame.id IN (SELECT value FROM json_each(:ids))', { ids: JSON.stringify(shown) }),
     next: last === undefined ? null : JSON.stringify([sortOfRoll(db, lastRoll), lastRoll, ordinal[last]]),
   };
@@ -107,8 +105,7 @@ const rollCursor = z.tuple([z.string(), z.number()]);
 /** The rolls that frames were found on, in natural order, each with its first picture. */
 export function stretchOfRolls(
   on: Searched,
-  found: FrameSet,
-  { byRank }: Tally,
+  { ids: found, byRank }: Tally,
   limit: number,
   after: string | undefined,
 ): Stretch<RollHit> {
@@ -148,11 +145,9 @@ function named(id: number | null, name: string | null) {
 }
 
 /** The picture of the first frame found on each of `rolls` that has one. */
-function firstPictures({ db, columns }: Searched, found: FrameSet, rolls: ReadonlySet<number>) {
+function firstPictures({ db, columns }: Searched, found: Int32Array, rolls: ReadonlySet<number>) {
   const frames: number[] = [];
-  found.each((id) => {
-    if (rolls.has(columns.rollOf[id] ?? 0)) frames.push(id);
-  });
+  for (const id of found) if (rolls.has(columns.rollOf[id] ?? 0)) frames.push(id);
   frames.sort((a, b) => (columns.ordinal[a] ?? 0) - (columns.ordinal[b] ?? 0));
   const versions = versionsOfFrames(db, frames);
   const pictures = new Map<number, string>();
@@ -186,13 +181,11 @@ const pageCursor = z.tuple([z.string(), z.number(), z.number()]);
 /** The pages that frames found lie on, as they stand on the shelf. Frames not filed yet lie on none. */
 export function stretchOfPages(
   { db }: Searched,
-  found: FrameSet,
+  { ids }: Tally,
   limit: number,
   after: string | undefined,
 ): Stretch<PageHit> {
-  const ids: number[] = [];
-  found.each((id) => ids.push(id));
-  const all = query(db, pageRow, PAGES).all({ ids: JSON.stringify(ids) });
+  const all = query(db, pageRow, PAGES).all({ ids: `[${ids.join(',')}]` });
   let start = 0;
   if (after !== undefined) {
     const [sort, binderId, page] = readCursor(pageCursor, after);

@@ -31,6 +31,9 @@ export interface RollFacts {
   readonly ordered: readonly RollFact[];
   /** Place in `ordered` plus 1 by roll id; 0 where there is no such roll. */
   readonly rankOf: Int32Array;
+  /** First and last day of the outing of the whole roll, by roll id; 0 for none. */
+  readonly firstOf: Int32Array;
+  readonly lastOf: Int32Array;
   readonly outings: ReadonlyMap<number, OutingFacts>;
   readonly stocks: Names;
   readonly cameras: Names;
@@ -113,10 +116,19 @@ export function readRollFacts(db: WritableDb): RollFacts {
       id,
       { title, place, earliest: dated ? (earliest ?? 1) : 0, latest: dated ? (latest ?? 99_999_999) : 0 },
     ]);
+  const outingById = new Map(outings);
+  const firstOf = new Int32Array(highest + 1);
+  const lastOf = new Int32Array(highest + 1);
+  for (const roll of ordered) {
+    firstOf[roll.id] = outingById.get(roll.outing)?.earliest ?? 0;
+    lastOf[roll.id] = outingById.get(roll.outing)?.latest ?? 0;
+  }
   return {
     ordered,
     rankOf,
-    outings: new Map(outings),
+    firstOf,
+    lastOf,
+    outings: outingById,
     stocks: readNames(db, 'SELECT id, name FROM stock'),
     cameras: readNames(db, 'SELECT id, name FROM camera'),
     tags: readNames(db, 'SELECT id, name FROM tag'),

@@ -27,13 +27,7 @@ export const SEARCH_HANDLERS: HandlersOf<
       from: from === undefined ? null : readDate(from, 'from').earliest,
       to: to === undefined ? null : readDate(to, 'to').latest,
     });
-    const { total, items, next } = stretchOfFrames(
-      on,
-      found,
-      tallyFrames(on.columns, found, []),
-      limit,
-      after,
-    );
+    const { total, items, next } = stretchOfFrames(on, tallyFrames(on.columns, found, []), limit, after);
     return { total, hits: items, next };
   },
 
@@ -42,18 +36,18 @@ export const SEARCH_HANDLERS: HandlersOf<
     const on = ready(db);
     const found = findFrameSet(on, tree);
     const tally = tallyFrames(on.columns, found, facets);
-    const answer = { frames: tally.total, facets: facetsOf(tally), hits: [], rolls: [], pages: [] };
+    const answer = { frames: tally.ids.length, facets: facetsOf(tally), hits: [], rolls: [], pages: [] };
     switch (shownAs) {
       case 'frames': {
-        const { total, items, next } = stretchOfFrames(on, found, tally, limit, after);
+        const { total, items, next } = stretchOfFrames(on, tally, limit, after);
         return { ...answer, total, hits: items, next };
       }
       case 'rolls': {
-        const { total, items, next } = stretchOfRolls(on, found, tally, limit, after);
+        const { total, items, next } = stretchOfRolls(on, tally, limit, after);
         return { ...answer, total, rolls: items, next };
       }
       case 'pages': {
-        const { total, items, next } = stretchOfPages(on, found, limit, after);
+        const { total, items, next } = stretchOfPages(on, tally, limit, after);
         return { ...answer, total, pages: items, next };
       }
     }

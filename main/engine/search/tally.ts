@@ -7,7 +7,8 @@ export type FacetName =
 
 /** How many frames a search found: in all, by roll (by its place in the order) and by what facets count. */
 export interface Tally {
-  readonly total: number;
+  /** The frames found, by id. */
+  readonly ids: Int32Array;
   readonly byRank: Uint32Array;
   readonly counts: ReadonlyMap<FacetName, ReadonlyMap<string, number>>;
 }
@@ -19,20 +20,19 @@ const MOST_YEARS = 100;
 export function tallyFrames(columns: FrameColumns, found: FrameSet, facets: readonly FacetName[]): Tally {
   const { rolls, rollOf } = columns;
   const byRank = new Uint32Array(rolls.ordered.length + 1);
-  let total = 0;
-  found.each((id) => {
+  const ids = found.ids();
+  for (const id of ids) {
     const rank = rolls.rankOf[rollOf[id] ?? 0] ?? 0;
     byRank[rank] = (byRank[rank] ?? 0) + 1;
-    total += 1;
-  });
-  const counts = facets.map((facet) => [facet, COUNTERS[facet](columns, found, byRank)] as const);
-  return { total, byRank, counts: new Map(counts) };
+  }
+  const counts = facets.map((facet) => [facet, COUNTERS[facet](columns, ids, byRank)] as const);
+  return { ids, byRank, counts: new Map(counts) };
 }
 
-type Counter = (columns: FrameColumns, found: FrameSet, byRank: Uint32Array) => Map<string, number>;
+type Counter = (columns: FrameColumns, ids: Int32Array, byRank: Uint32Array) => Map<string, number>;
 
 function byRoll(name: (columns: FrameColumns, rank: number) => string | undefined): Counter {
-  return (columns, _found, byRank) => {
+  return (columns, _ids, byRank) => {
     const counts = new Map<string, number>();
     for (let rank = 1; rank < byRank.length; rank += 1) {
       const frames = byRank[rank] ?? 0;
@@ -55,45 +55,45 @@ const COUNTERS: Readonly<Record<FacetName, Counter>> = {
   outing: countOutings,
 };
 
-function countYears(columns: FrameColumns, found: FrameSet): Map<string, number> {
+function countYears(columns: FrameColumns, ids: Int32Array): Map<string, number> {
   const years = new Uint32Array(10_000);
   const span = { first: 0, last: 0 };
-  found.each((id) => {
+  for (const id of ids) {
     spanOf(columns, id, span);
-    if (span.first <= OPEN_START || span.last >= OPEN_END) return;
+    if (span.first <= OPEN_START || span.last >= OPEN_END) continue;
     const last = Math.floor(span.last / 10_000);
     const first = Math.floor(span.first / 10_000);
-    if (last - first > MOST_YEARS) return;
+    if (last - first > MOST_YEARS) continue;
     for (let year = first; year <= last; year += 1) years[year] = (years[year] ?? 0) + 1;
-  });
+  }
   return named(years, (year) => String(year).padStart(4, '0'));
 }
 
-function countTags(columns: FrameColumns, found: FrameSet): Map<string, number> {
+function countTags(columns: FrameColumns, ids: Int32Array): Map<string, number> {
   const { tagHead, tagLinks, rolls } = columns;
   const counts: number[] = Array.from({ length: Math.max(0, ...rolls.tags.keys()) + 1 }, () => 0);
-  found.each((id) => {
+  for (const id of ids) {
     for (let link = tagHead[id] ?? 0; link !== 0; link = tagLinks[link + 1] ?? 0) {
       const tag = tagLinks[link] ?? 0;
       counts[tag] = (counts[tag] ?? 0) + 1;
     }
-  });
+  }
   return named(counts, (tag) => rolls.tags.get(tag));
 }
 
 /** Where a frame was made: its own place, else that of its outing. */
-function countPlaces(columns: FrameColumns, found: FrameSet): Map<string, number> {
+function countPlaces(columns: FrameColumns, ids: Int32Array): Map<string, number> {
   const own = new Uint32Array(columns.places.length);
   const ofOutings = new Map<number, number>();
-  found.each((id) => {
+  for (const id of ids) {
     const place = columns.placeOf[id] ?? 0;
     if (place !== 0) {
       own[place] = (own[place] ?? 0) + 1;
-      return;
+      continue;
     }
     const outing = outingOf(columns, id);
     ofOutings.set(outing, (ofOutings.get(outing) ?? 0) + 1);
-  });
+  }
   const counts = named(own, (place) => columns.places[place]);
   for (const [outing, frames] of ofOutings) {
     const place = columns.rolls.outings.get(outing)?.place;
@@ -102,12 +102,12 @@ function countPlaces(columns: FrameColumns, found: FrameSet): Map<string, number
   return counts;
 }
 
-function countOutings(columns: FrameColumns, found: FrameSet): Map<string, number> {
+function countOutings(columns: FrameColumns, ids: Int32Array): Map<string, number> {
   const byId = new Map<number, number>();
-  found.each((id) => {
+  for (const id of ids) {
     const outing = outingOf(columns, id);
     byId.set(outing, (byId.get(outing) ?? 0) + 1);
-  });
+  }
   const counts = new Map<string, number>();
   for (const [outing, frames] of byId) {
     const title = columns.rolls.outings.get(outing)?.title;

@@ -235,7 +235,7 @@ function meaning(shape: SearchTree, leaves: readonly Leaf[], frame: KnownFrame):
   return true;
 }
 
-async function openSearched(rolls = 60) {
+async function openSearched(rolls = 25) {
   const { folder, frames } = makeSearchArchive(Math.floor(fc.sample(fc.nat(1_000_000), 1)[0] ?? 1), rolls);
   const engine = createEngine();
   onTestFinished(() => engine.close());
@@ -262,7 +262,7 @@ describe('search.find', () => {
         const found = await ask('search.find', { query: printSearch(tree), limit: 1000 });
         expect(found.hits.map(address)).toEqual(addresses(frames.filter(holds)));
       }),
-      { numRuns: 400 },
+      { numRuns: 250 },
     );
   });
 
