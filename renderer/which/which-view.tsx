@@ -99,7 +99,7 @@ function sayIndexed(counts: { described: number; waiting: number } | undefined):
 }
 
 function Answer({ search }: { readonly search: PictureSearch }) {
-  const { picture, found, looking, error } = search;
+  const { picture, found, looking, waiting, error } = search;
   if (!picture && !looking && !error) {
     return (
       <EmptyState says="Drop any picture here, or paste it: a crop, a small copy, a phone's picture of a print, a negative. The frame it shows comes back with its page and pocket." />
@@ -114,7 +114,13 @@ function Answer({ search }: { readonly search: PictureSearch }) {
         </figure>
       ) : null}
       <div className="which-found" aria-live="polite">
-        {looking ? <p>Looking…</p> : null}
+        {looking ? (
+          <p>
+            {waiting === 0
+              ? 'Looking…'
+              : `Not among the pictures learnt so far. ${waiting} are still being learnt; it is asked again until they are.`}
+          </p>
+        ) : null}
         {error ? <Notice kind="failed" {...describeError(error)} /> : null}
         {found ? <h2>{ANSWERS[found.answer]}</h2> : null}
         {found && found.hits.length > 0 ? (
