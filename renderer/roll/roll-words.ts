@@ -1,4 +1,4 @@
-import type { Frame, PencilMark, Roll } from '../../shared/api/methods/film-methods.ts';
+import type { Frame, PencilMark } from '../../shared/api/methods/film-methods.ts';
 import { formatAperture } from '../../shared/domain/exposure/aperture.ts';
 import { formatFrameRange } from '../../shared/domain/frame/frame-range.ts';
 
@@ -80,9 +80,4 @@ export function fileName(path: string): string {
 export function sizeWords(bytes: number): string {
   if (bytes < 1e6) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;
   return `${(bytes / 1e6).toFixed(bytes < 1e8 ? 1 : 0)} MB`;
-}
-
-/** Where a roll lies, in words, one part per binder and page. */
-export function pagesWords(pages: Roll['pages']): string {
-  return pages.map(({ binder, page }) => `${binderWords(binder)}, page ${page}`).join('; ');
 }
