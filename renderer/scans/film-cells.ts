@@ -33,6 +33,8 @@ export function cellsOf(
 ): readonly FilmCell[] {
   const byLabel = new Map<string, ProposedFile[]>();
   for (const file of files) {
+    // What cannot be used shows nothing; its frame stays without a scan.
+    if (file.state === 'failed') continue;
     for (const { label } of file.frames) byLabel.set(label, [...(byLabel.get(label) ?? []), file]);
   }
   const frames = new Map(known.map((frame) => [frame.label, frame]));

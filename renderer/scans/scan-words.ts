@@ -15,10 +15,9 @@ export function describeConfidence(confidence: number): string {
   return confidence >= 0.5 ? 'perhaps' : 'a guess';
 }
 
-/** Where a file stands in its line beside the film: `recorded`, `not usable`, `by hand`, `likely`. */
+/** Where a file stands in its line beside the film: `recorded`, `by hand`, `likely`. */
 export function describeStanding(file: ProposedFile, byHand: boolean): string {
   if (file.state === 'skipped') return 'recorded';
-  if (file.state === 'failed') return 'not usable';
   return byHand ? 'by hand' : describeConfidence(file.confidence);
 }
 
