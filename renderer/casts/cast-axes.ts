@@ -54,8 +54,8 @@ export const CAST_FACTORS: Readonly<Record<CastFactor, FactorWords>> = {
   bathUsedCm2: {
     label: 'film through the bath before',
     title: 'film area through the developer before, cm²',
-    less: 'fresh bath',
-    more: 'used bath',
+    less: 'fresher bath',
+    more: 'more used bath',
     hasZero: true,
     signed: false,
     digits: 0,
@@ -91,7 +91,7 @@ export function describeFactor(roll: PlottedRoll, factor: CastFactor): string {
   if (value === null) return 'not in the log';
   switch (factor) {
     case 'temperatureErrorC':
-      return value === 0
+      return Math.abs(value) < 0.05
         ? 'on temperature'
         : `${Math.abs(value).toFixed(1)} °C ${value < 0 ? 'under' : 'over'}`;
     case 'monthsPastExpiry':

@@ -1,3 +1,5 @@
+import { median } from '../../shared/domain/statistics/order.ts';
+
 export interface CastCompassProps {
   readonly casts: readonly { readonly id: number; readonly a: number; readonly b: number }[];
   readonly chosen: number;
@@ -8,12 +10,13 @@ const RADIUS = 52;
 /** Smallest reach of the rings, in a* and b*. Our choice. */
 const LEAST_REACH = 4;
 
-/** Casts of rolls on the plane of a* and b*, as seen from above; the one in question stands out. For the eye only. */
+/** Casts of rolls on the plane of a* and b* about their middle; the one in question stands out. For the eye only. */
 export function CastCompass({ casts, chosen }: CastCompassProps) {
-  const reach = Math.max(LEAST_REACH, ...casts.map(({ a, b }) => Math.hypot(a, b)));
+  const middle = { a: median(casts.map(({ a }) => a)), b: median(casts.map(({ b }) => b)) };
+  const reach = Math.max(LEAST_REACH, ...casts.map(({ a, b }) => Math.hypot(a - middle.a, b - middle.b)));
   const own = casts.find(({ id }) => id === chosen);
-  const x = (a: number) => SIZE / 2 + (RADIUS * a) / reach;
-  const y = (b: number) => SIZE / 2 - (RADIUS * b) / reach;
+  const x = (a: number) => SIZE / 2 + (RADIUS * (a - middle.a)) / reach;
+  const y = (b: number) => SIZE / 2 - (RADIUS * (b - middle.b)) / reach;
   return (
     <svg
       className="cast-compass"

@@ -78,7 +78,7 @@ async function plot(archive: Archive, row: RollRow, signal: AbortSignal): Promis
   };
 }
 
-const AXES = { a: 'green to magenta (a*)', b: 'blue to yellow (b*)' } as const;
+const AXES = { a: 'Green to magenta (a*)', b: 'Blue to yellow (b*)' } as const;
 const AGAINST = {
   temperatureErrorC: { words: 'developer temperature error', unit: '°C' },
   monthsPastExpiry: { words: 'months past expiry', unit: 'month' },
