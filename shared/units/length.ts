@@ -18,8 +18,3 @@ export function ptToMm(pt: number): number {
 export function mmToPx(mm: number, ppi: number): number {
   return Math.round((mm / MM_PER_INCH) * ppi);
 }
-
-/** Length in inches to millimetres. */
-export function inchToMm(inch: number): number {
-  return inch * MM_PER_INCH;
-}

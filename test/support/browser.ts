@@ -24,6 +24,8 @@ export async function launchBrowser(): Promise<Browser> {
     (path) => path !== '' && existsSync(path),
   );
   if (system !== undefined) return chromium.launch({ executablePath: system, args: SANDBOX });
+  // The package unpacks the libraries that a bare machine lacks only where this names a runtime it was made for.
+  process.env['AWS_EXECUTION_ENV'] ??= 'AWS_Lambda_nodejs22.x';
   const { default: bundled } = await import('@sparticuz/chromium');
   return chromium.launch({
     executablePath: await bundled.executablePath(),

@@ -4,7 +4,6 @@ import { z } from 'zod';
 import { foldText } from '../../../shared/domain/text/fold.ts';
 import type { Archive } from '../archive/archive.ts';
 import { command, query, type ReadableDb } from '../db/query.ts';
-import { pictureId } from './picture-id.ts';
 import type { ScanReading } from './read-scan.ts';
 import type { ScanRoot } from './scan-roots.ts';
 import { describeReason, describeRemark } from './scan-reason.ts';
@@ -181,9 +180,4 @@ export function noteMissing(
   const back = command(archive.db, 'UPDATE scan SET missing_since = NULL WHERE id = :id');
   for (const known of inFolder) if (known.missing !== null && present.has(known.path)) back({ id: known.id });
   return gone.length;
-}
-
-/** The name of the picture on a page of a scan. */
-export function pictureOf(scan: { readonly sha256: string }, page: number): string {
-  return pictureId(scan.sha256, page);
 }

@@ -1,8 +1,6 @@
 /** A 3 × 3 matrix, row by row: a mapping of points (x, y) as (x, y, 1), up to a factor. */
 export type Matrix = readonly [number, number, number, number, number, number, number, number, number];
 
-export const IDENTITY: Matrix = [1, 0, 0, 0, 1, 0, 0, 0, 1];
-
 /** The mapping that does `second` after `first`. */
 export function compose(second: Matrix, first: Matrix): Matrix {
   const [a, b, c, d, e, f, g, h, i] = second;
