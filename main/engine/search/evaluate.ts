@@ -25,7 +25,7 @@ export interface Searched {
 }
 
 /** The frames for which `tree` holds. */
-export function evaluate(on: Searched, tree: SearchTree): FrameSet {
+function evaluate(on: Searched, tree: SearchTree): FrameSet {
   const { columns } = on;
   switch (tree.kind) {
     case 'everything':

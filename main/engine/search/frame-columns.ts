@@ -25,7 +25,9 @@ export interface FrameColumns {
   placeOf: Int32Array;
   /** The first tag link of a frame in `tagLinks`, 0 for none: pairs of a tag's id and the next link. */
   tagHead: Int32Array;
-  tagLinks: number[];
+  tagLinks: Int32Array;
+  /** Where the next link goes. */
+  tagEnd: number;
   places: string[];
   all: FrameSet;
   rolls: RollFacts;
@@ -99,7 +101,8 @@ function begin(db: WritableDb): Kept {
     outingOf: column(),
     placeOf: column(),
     tagHead: column(),
-    tagLinks: [0, 0],
+    tagLinks: new Int32Array(2 * size + 64),
+    tagEnd: 2,
     places: [''],
     all: new FrameSet(size),
     rolls: readRollFacts(db),
@@ -199,8 +202,15 @@ function numberOfPlace(columns: FrameColumns, numbers: Map<string, number>, plac
 
 function linkTag(columns: FrameColumns, frameId: number, tagId: number): void {
   if (frameId >= columns.size) return;
-  const link = columns.tagLinks.length;
-  columns.tagLinks.push(tagId, columns.tagHead[frameId] ?? 0);
+  const link = columns.tagEnd;
+  if (link + 2 > columns.tagLinks.length) {
+    const longer = new Int32Array(columns.tagLinks.length * 2);
+    longer.set(columns.tagLinks);
+    columns.tagLinks = longer;
+  }
+  columns.tagLinks[link] = tagId;
+  columns.tagLinks[link + 1] = columns.tagHead[frameId] ?? 0;
+  columns.tagEnd = link + 2;
   columns.tagHead[frameId] = link;
 }
 

@@ -17,10 +17,6 @@ export class FrameSet {
     if (at < this.words.length) this.words[at] = (this.words[at] ?? 0) & ~(1 << (id & 31));
   }
 
-  has(id: number): boolean {
-    return (((this.words[id >>> 5] ?? 0) >>> (id & 31)) & 1) === 1;
-  }
-
   /** Keeps what is in `other`, too. Both are of one size. */
   cut(other: FrameSet): this {
     for (let at = 0; at < this.words.length; at += 1) {

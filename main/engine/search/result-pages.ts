@@ -10,7 +10,7 @@ import { findHits } from './hits.ts';
 import type { Tally } from './tally.ts';
 
 /** A stretch of a result in its order; `next` asks for what follows, null at the end. */
-export interface Stretch<Item> {
+interface Stretch<Item> {
   readonly total: number;
   readonly items: Item[];
   readonly next: string | null;

@@ -1,9 +1,9 @@
 import type { WritableDb } from '../db/query.ts';
 
 /** A named thing that facets count. */
-export type Names = ReadonlyMap<number, string>;
+type Names = ReadonlyMap<number, string>;
 
-export interface OutingFacts {
+interface OutingFacts {
   readonly title: string;
   readonly place: string | null;
   /** Days as numbers such as 19980712; 0 when the outing has no date, see `OPEN_START` and `OPEN_END` for open ends. */
@@ -55,7 +55,7 @@ type RollTuple = [
 ];
 
 /** The process a roll went through: of its last development, else what its stock is made for. */
-export const PROCESS_OF_ROLL = `coalesce((SELECT done.process FROM development_roll
+const PROCESS_OF_ROLL = `coalesce((SELECT done.process FROM development_roll
     JOIN development AS done ON done.id = development_roll.development_id AND done.state = 'done'
     WHERE development_roll.roll_id = roll.id ORDER BY done.id DESC LIMIT 1),
   (SELECT stock.process FROM stock WHERE stock.id = roll.stock_id))`;

@@ -71,7 +71,7 @@ function countYears(columns: FrameColumns, ids: Int32Array): Map<string, number>
 
 function countTags(columns: FrameColumns, ids: Int32Array): Map<string, number> {
   const { tagHead, tagLinks, rolls } = columns;
-  const counts: number[] = Array.from({ length: Math.max(0, ...rolls.tags.keys()) + 1 }, () => 0);
+  const counts = new Uint32Array([...rolls.tags.keys()].reduce((most, tag) => Math.max(most, tag), 0) + 1);
   for (const id of ids) {
     for (let link = tagHead[id] ?? 0; link !== 0; link = tagLinks[link + 1] ?? 0) {
       const tag = tagLinks[link] ?? 0;

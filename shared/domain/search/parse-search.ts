@@ -11,12 +11,12 @@ import {
 } from './search-tree.ts';
 
 /** The longest search that is read. Our choice: more than anyone types, little enough to read at every key. */
-export const LONGEST_SEARCH = 1000;
+const LONGEST_SEARCH = 1000;
 
 /** Brackets and "not" within one another. Our choice: below what the stack takes. */
 const DEEPEST = 50;
 
-export type ParsedSearch =
+type ParsedSearch =
   { readonly ok: true; readonly tree: SearchTree } | { readonly ok: false; readonly mistake: SearchMistake };
 
 /** Leaves the reading at the first mistake; never leaves this file. */

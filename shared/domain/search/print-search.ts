@@ -19,7 +19,7 @@ function figures(value: number | null): string {
 }
 
 /** One value of a field term as it is typed. */
-export function printValue(value: FieldValue): string {
+function printValue(value: FieldValue): string {
   switch (value.kind) {
     case 'text':
       return value.whole ? `"${value.text}"` : value.text;

@@ -11,7 +11,7 @@ export type RawValue = {
   readonly hasQuotes: boolean;
 };
 
-export type ReadValue =
+type ReadValue =
   | { readonly ok: true; readonly value: FieldValue }
   | { readonly ok: false; readonly reason: MistakeReason; readonly suggestion: string | null };
 

@@ -1,5 +1,5 @@
 /** Signs that open or close a quotation, whatever the keyboard makes of it. */
-export const QUOTES = '"“”„';
+const QUOTES = '"“”„';
 
 /** Words that join parts and so can't be sought without quotation marks. */
 export const JOINING_WORDS: readonly string[] = ['and', 'or', 'not'];
