@@ -29,7 +29,7 @@ const READS: { readonly [Name in Noun]: readonly Topic[] } = {
   scans: ['archive', 'scans', 'rolls', 'frames'],
   sheets: ['archive', 'sheets', 'rolls', 'frames', 'scans', 'binders'],
   pictures: ['archive', 'jobs', 'scans', 'frames', 'rolls', 'binders'],
-  colour: ['archive', 'scans', 'rolls', 'developments'],
+  colour: ['archive', 'scans', 'rolls', 'frames', 'developments'],
   searches: ['archive', 'searches'],
   search: ['archive', 'searches', 'rolls', 'frames', 'outings', 'developments', 'binders', 'scans'],
 };

@@ -94,7 +94,7 @@ const faultFinding = z.strictObject({
 
 /** Casts, what goes with them, and negatives as positives. */
 export const COLOUR_METHODS = {
-  'colour.ofRoll': method(z.strictObject({ rollId: id }), castOfRoll, ['frames']),
+  'colour.ofRoll': method(z.strictObject({ rollId: id }), castOfRoll),
   'colour.ofImage': method(
     z.strictObject({ file: diskPath }),
     z.strictObject({
@@ -108,7 +108,6 @@ export const COLOUR_METHODS = {
   'colour.ofStock': method(
     z.strictObject({ stockId: id }),
     z.strictObject({ rolls: z.array(z.strictObject({ rollId: id, roll: z.string(), cast: rollCast })) }),
-    ['frames'],
   ),
   'colour.causes': method(
     z.strictObject({
@@ -116,7 +115,6 @@ export const COLOUR_METHODS = {
       stockId: id.nullable().default(null),
     }),
     z.strictObject({ rolls: z.array(plotted), trends: z.array(trend), faults: z.array(faultFinding) }),
-    ['frames'],
   ),
   /** Writes a scan as a positive picture (PNG); the scan itself is only read. */
   'colour.positive': method(
