@@ -20,10 +20,10 @@ function percent(share: number): string {
 export function PictureHitCard({ hit }: { readonly hit: PictureHit }) {
   const { region, lies, outing, development } = hit;
   const box = {
-    left: percent(region.x),
-    top: percent(region.y),
-    width: percent(region.width),
-    height: percent(region.height),
+    left: `${region.x * 100}%`,
+    top: `${region.y * 100}%`,
+    width: `${region.width * 100}%`,
+    height: `${region.height * 100}%`,
   };
   return (
     <li className="which-hit">
