@@ -26,9 +26,16 @@ function RollsPlace({ route }: { readonly route: Route }) {
   return createElement(route.ids.length === 0 ? RollsView : RollView, { route });
 }
 
+/** The rolls of one outing: `#/outings/3`. */
+function OutingPlace({ route }: { readonly route: Route }) {
+  const [outing = ''] = route.ids;
+  return createElement(RollsView, { route: { view: 'rolls', ids: [], params: { ...route.params, outing } } });
+}
+
 /** Every view there is, in the order of the top line. The first is where an archive opens. */
 export const VIEWS: readonly View[] = [
   { name: 'rolls', title: 'Rolls', place: true, component: RollsPlace },
+  { name: 'outings', title: 'Outing', place: false, component: OutingPlace },
   { name: 'development', title: 'Development', place: true, component: DevelopmentView },
   { name: 'binders', title: 'Binders', place: true, component: BindersView },
   { name: 'scans', title: 'Scans in', place: true, component: ScansView },
