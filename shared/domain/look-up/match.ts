@@ -82,7 +82,10 @@ function findMatches(picture: Signed, frame: Signed, turn: number): Match[] {
     let nearest = -1;
     let least = DISTANCE_LIMIT + 1;
     for (let step = -SECTOR_REACH; step <= SECTOR_REACH; step++) {
-      for (const k of sectors[(middle + step) % SECTORS] ?? NOBODY) {
+      const sector = sectors[(middle + step) % SECTORS] ?? NOBODY;
+      // Counted rather than iterated: this is the innermost loop of a look-up.
+      for (let n = 0; n < sector.length; n++) {
+        const k = sector[n] ?? 0;
         const other = k * SIGNATURE_WORDS;
         const start = countOnes(first ^ (frame.signatures[other] ?? 0));
         if (start > FIRST_WORD_LIMIT || start >= least) continue;
