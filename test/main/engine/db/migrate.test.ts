@@ -48,7 +48,9 @@ describe('archive database', () => {
         `SELECT child.name || '.' || key."from" FROM sqlite_schema AS child, pragma_foreign_key_list(child.name) AS key
          WHERE child.type = 'table' AND key.on_delete <> 'NO ACTION' AND NOT EXISTS (
            SELECT 1 FROM pragma_index_list(child.name) AS list, pragma_index_info(list.name) AS info
-           WHERE info.seqno = 0 AND info.name = key."from")`,
+           WHERE info.seqno = 0 AND info.name = key."from")
+         AND NOT EXISTS (SELECT 1 FROM pragma_table_info(child.name) AS column
+           WHERE column.name = key."from" AND column.pk = 1)`,
       )
       .pluck()
       .all();
