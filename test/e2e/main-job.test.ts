@@ -95,7 +95,7 @@ describe('the main job in the window', () => {
       // The roll is filed where the window proposes.
       await go(`#/binders?file=${id}`);
       await page.getByLabel('Its name').fill('Binder A');
-    await page.getByRole('button', { name: 'File 12 frames' }).click();
+      await page.getByRole('button', { name: 'File 12 frames' }).click();
       await expect
         .poll(async () => (await ask('rolls.get', { id })).state, { timeout: 60_000 })
         .toBe('filed');

@@ -66,9 +66,16 @@ async function findPage(settings: string, child: ChildProcess): Promise<Page> {
   throw new Error('There is no page');
 }
 
+/** How long one connection may take, in ms. */
+const PATIENCE_MS = 15_000;
+
 async function connectTo(address: string): Promise<Page | undefined> {
   // Without defaults: a shell's browser lets nobody set where its downloads go.
-  const browser = await chromium.connectOverCDP(address, { noDefaults: true });
+  // A busy machine lets a connection hang that is made while the browser is still starting; another one is made then.
+  const browser = await chromium
+    .connectOverCDP(address, { noDefaults: true, timeout: PATIENCE_MS })
+    .catch(() => undefined);
+  if (!browser) return undefined;
   const page = browser.contexts()[0]?.pages()[0];
   if (!page) await browser.close();
   return page;
