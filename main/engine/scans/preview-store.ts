@@ -20,7 +20,8 @@ export function previewPath(
  */
 export function keepPreview(path: string, jpeg: Uint8Array): void {
   makeFolder(dirname(path));
-  const beside = `${path}.${process.pid}.part`;
+  // Always the same name: what a kill left half written is written over when the preview is made again.
+  const beside = `${path}.part`;
   writeFileSync(beside, jpeg);
   renameSync(beside, path);
 }

@@ -38,7 +38,9 @@ function endState(archive: string): unknown {
     dangling: rows('PRAGMA foreign_key_check'),
   };
   db.close();
-  return { ...state, previews: [...checksums(join(archive, 'previews'))] };
+  // The index of what pictures show is filled at low priority, as far as it came: it is no part of the end state.
+  const previews = [...checksums(join(archive, 'previews'))].filter(([name]) => !name.startsWith('look-up'));
+  return { ...state, previews };
 }
 
 describe('killing a scan-in', () => {
