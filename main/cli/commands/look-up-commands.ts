@@ -33,8 +33,6 @@ const WHICH: Command = {
       page: hit.lies?.page ?? null,
       row: hit.lies?.row ?? null,
       position: hit.lies?.position ?? null,
-      outing: hit.outing,
-      development: hit.development,
     }));
     const lines = hits.map((hit) => {
       const place =
@@ -53,7 +51,7 @@ const WHICH: Command = {
         ...how.filter(Boolean),
       ].join(' · ');
     });
-    return { json: { answer: found.answer, hits }, lines: [ANSWERS[found.answer], ...lines] };
+    return { json: { hits }, lines: [ANSWERS[found.answer], ...lines] };
   },
 };
 

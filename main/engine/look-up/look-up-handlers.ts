@@ -5,9 +5,11 @@ import type { Likeness, PictureHit } from '../../../shared/api/methods/look-up-m
 import type { Hit, Region } from '../../../shared/domain/look-up/decide.ts';
 import { countOnes } from '../../../shared/domain/look-up/mixing.ts';
 import { turnHash } from '../../../shared/domain/look-up/frame-hash.ts';
+import { compose, mapPoint, scaling, type Matrix } from '../../../shared/domain/look-up/matrix.ts';
 import type { Archive } from '../archive/archive.ts';
 import { query, type ReadableDb } from '../db/query.ts';
 import type { HandlersOf } from '../handler.ts';
+import { pictureId } from '../scans/picture-id.ts';
 import { readScan } from '../scans/read-scan.ts';
 import { describeReason } from '../scans/scan-reason.ts';
 import { findHits } from '../search/hits.ts';
@@ -32,6 +34,8 @@ async function readPicture(archive: Archive, file: string): Promise<Preview> {
 
 const shownRow = z.object({
   frameId: z.number(),
+  sha256: z.string(),
+  page: z.number(),
   x: z.number(),
   y: z.number(),
   width: z.number(),
@@ -41,17 +45,17 @@ const shownRow = z.object({
 /** The frame of a picture in which the middle of a region lies, and the region within that frame. */
 function frameAt(
   db: ReadableDb,
-  pictureId: number,
+  picture: number,
   region: Region,
-): { frameId: number; region: Region } | null {
+): { frameId: number; region: Region; comparedWith: PictureHit['comparedWith'] } | null {
   const frames = query(
     db,
     shownRow,
-    `SELECT frame_scan.frame_id AS frameId, frame_scan.x, frame_scan.y, frame_scan.width, frame_scan.height
+    `SELECT frame_scan.frame_id AS frameId, picture.sha256, picture.page, frame_scan.x, frame_scan.y, frame_scan.width, frame_scan.height
      FROM picture JOIN scan ON scan.sha256 = picture.sha256
      JOIN frame_scan ON frame_scan.scan_id = scan.id AND frame_scan.page = picture.page
-     WHERE picture.id = :pictureId ORDER BY frame_scan.id`,
-  ).all({ pictureId });
+     WHERE picture.id = :picture ORDER BY frame_scan.id`,
+  ).all({ picture });
   const middle = { x: region.x + region.width / 2, y: region.y + region.height / 2 };
   const at =
     frames.find(
@@ -70,19 +74,45 @@ function frameAt(
       width: region.width / at.width,
       height: region.height / at.height,
     },
+    comparedWith: {
+      pictureId: pictureId(at.sha256, at.page),
+      frame: { x: at.x, y: at.y, width: at.width, height: at.height },
+    },
   };
+}
+
+/** `matrix`, which leads into a scan, leading into the frame that is `part` of the scan. */
+function intoFrame(matrix: Matrix, part: Region): Matrix {
+  return compose(
+    scaling(1 / part.width, 1 / part.height),
+    compose([1, 0, -part.x, 0, 1, -part.y, 0, 0, 1], matrix),
+  );
+}
+
+function cornersOf(matrix: Matrix): PictureHit['corners'] {
+  const at = (x: number, y: number) => {
+    const [u, v] = mapPoint(matrix, x, y);
+    return { x: u, y: v };
+  };
+  const corners: NonNullable<PictureHit['corners']> = [at(0, 0), at(1, 0), at(1, 1), at(0, 1)];
+  return corners.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y)) ? corners : null;
 }
 
 /** The hits as frames of the archive, each frame once, best first. */
 function hitsAsFrames(db: ReadableDb, hits: readonly Hit[]): PictureHit[] {
   const frames = new Map<number, PictureHit>();
-  for (const { pictureId, region, confidence, turned, mirrored, negative, homography } of hits) {
-    const at = frameAt(db, pictureId, region);
+  for (const { pictureId: found, region, confidence, turned, mirrored, negative, homography } of hits) {
+    const at = frameAt(db, found, region);
     if (!at || frames.has(at.frameId)) continue;
     const [hit] = findHits(db, 'frame.id = :frameId', { frameId: at.frameId });
     if (!hit) continue;
-    const how = { confidence, region: at.region, turned, mirrored, negative, homography: [...homography] };
-    frames.set(at.frameId, { ...hit, ...how });
+    const matrix = intoFrame(homography, at.comparedWith.frame);
+    frames.set(at.frameId, {
+      ...hit,
+      ...{ confidence, region: at.region, turned, mirrored, negative, comparedWith: at.comparedWith },
+      homography: [...matrix],
+      corners: cornersOf(matrix),
+    });
   }
   return [...frames.values()];
 }

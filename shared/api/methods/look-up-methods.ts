@@ -4,15 +4,25 @@ import { diskPath, id, nothing } from '../values.ts';
 import { job } from './archive-methods.ts';
 import { hit } from './search-methods.ts';
 
-/** A frame that the picture shows, with how it lies in it. The region is in fractions of the frame. */
+const region = z.strictObject({ x: z.number(), y: z.number(), width: z.number(), height: z.number() });
+const point = z.strictObject({ x: z.number(), y: z.number() });
+
+/** A frame that the picture shows, with how it lies in it. Region, corners and homography are in fractions of the frame. */
 export const pictureHit = hit.extend({
   confidence: z.number().min(0).max(1),
-  region: z.strictObject({ x: z.number(), y: z.number(), width: z.number(), height: z.number() }),
+  region,
   turned: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]),
   mirrored: z.boolean(),
   negative: z.boolean(),
-  /** Fractions of the picture to fractions of the frame's scan, row by row: for laying one over the other. */
+  /** Fractions of the picture to fractions of the frame, row by row: for laying one over the other. */
   homography: z.array(z.number()).length(9),
+  /**
+   * Where the picture's corners (upper left, upper right, lower right, lower left) come to lie; beyond 0 to 1 where it
+   * shows more than the frame. Null where one lies beyond the horizon of a steep perspective.
+   */
+  corners: z.tuple([point, point, point, point]).nullable(),
+  /** The picture of the archive that was compared, and the part of it that is the frame, in fractions of it. */
+  comparedWith: z.strictObject({ pictureId: z.string(), frame: region }),
 });
 export type PictureHit = z.output<typeof pictureHit>;
 

@@ -65,6 +65,20 @@ describe('finding a frame by picture', () => {
       const region = hits[0]?.region;
       expect(Math.abs((region?.x ?? 1) - 0.1)).toBeLessThan(0.02);
       expect(Math.abs((region?.width ?? 0) - 0.6)).toBeLessThan(0.03);
+      const corners = hits[0]?.corners ?? [];
+      [
+        [0.1, 0.1],
+        [0.7, 0.1],
+        [0.7, 0.7],
+        [0.1, 0.7],
+      ].forEach(([x = 9, y = 9], at) => {
+        expect(Math.abs((corners[at]?.x ?? 1) - x)).toBeLessThan(0.02);
+        expect(Math.abs((corners[at]?.y ?? 1) - y)).toBeLessThan(0.02);
+      });
+      expect(hits[0]?.comparedWith).toEqual({
+        pictureId: hits[0]?.pictureId,
+        frame: { x: 0, y: 0, width: 1, height: 1 },
+      });
 
       const negative = join(tempFolder(), 'negative.png');
       await sharp(join(folder, 'frame 2.jpg')).negate().flop().resize(500).png().toFile(negative);
