@@ -102,3 +102,37 @@ export function normalQuantile(share: number): number {
     )
   );
 }
+
+/**
+ * The chance that a chi-square value with `freedom` degrees of freedom (> 0) is above `x`.
+ * Source: Abramowitz & Stegun (1964), 26.4.19: Q(freedom/2, x/2); series 6.5.29 and continued fraction 6.5.31 of the
+ * incomplete gamma function, the latter by the method of Lentz.
+ */
+export function chiSquareAbove(x: number, freedom: number): number {
+  if (x <= 0) return 1;
+  const a = freedom / 2;
+  const half = x / 2;
+  const front = Math.exp(a * Math.log(half) - half - logGamma(a));
+  if (half < a + 1) {
+    let term = 1 / a;
+    let sum = term;
+    for (let n = 1; n <= 1000 && term > sum * 1e-16; n += 1) {
+      term *= half / (a + n);
+      sum += term;
+    }
+    return Math.max(0, 1 - front * sum);
+  }
+  let b = half + 1 - a;
+  let c = 1e300;
+  let d = 1 / b;
+  let fraction = d;
+  for (let n = 1; n <= 1000; n += 1) {
+    const step = -n * (n - a);
+    b += 2;
+    d = 1 / (step * d + b);
+    c = b + step / c;
+    fraction *= d * c;
+    if (Math.abs(d * c - 1) < 1e-15) break;
+  }
+  return front * fraction;
+}

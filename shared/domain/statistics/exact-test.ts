@@ -4,6 +4,8 @@ import { logFactorial } from './distributions.ts';
 export type TableChance = {
   /** The chance of a table at least as uneven as this one if rows and columns had nothing to do with each other. */
   readonly p: number;
+  /** The least chance that any table with these margins could have come to; only known where all were weighed. */
+  readonly least: number | null;
   readonly method: 'exact' | 'shuffled';
 };
 
@@ -70,13 +72,20 @@ function exactWalk(table: readonly (readonly number[])[]): TableChance | null {
   const observed = logWeight(table, logOf);
   let steps = 0;
   let atMost = 0;
+  let rarest = 0;
+  let least = 0;
   // Fill cell by cell, the last row and column being forced by the margins.
   const fill = (row: number, column: number, leftInRow: number, left: number[], weight: number): boolean => {
     steps += 1;
     if (steps > WALK_LIMIT) return false;
     if (row === rows.length - 1) {
       const whole = left.reduce((sum, value) => sum - logOf(value), weight);
-      if (whole <= observed + Math.log(SAME)) atMost += Math.exp(whole - logAll);
+      const chance = Math.exp(whole - logAll);
+      if (whole <= observed + Math.log(SAME)) atMost += chance;
+      if (least === 0 || chance < rarest / SAME) {
+        rarest = chance;
+        least = chance;
+      } else if (chance <= rarest * SAME) least += chance;
       return true;
     }
     const space = left[column] ?? 0;
@@ -91,8 +100,10 @@ function exactWalk(table: readonly (readonly number[])[]): TableChance | null {
     }
     return true;
   };
-  if (rows.length === 0 || columns.length === 0) return { p: 1, method: 'exact' };
-  return fill(0, 0, rows[0] ?? 0, columns, 0) ? { p: Math.min(1, atMost), method: 'exact' } : null;
+  if (rows.length === 0 || columns.length === 0) return { p: 1, least: 1, method: 'exact' };
+  return fill(0, 0, rows[0] ?? 0, columns, 0)
+    ? { p: Math.min(1, atMost), least: Math.min(1, least), method: 'exact' }
+    : null;
 }
 
 function shuffledTest(table: readonly (readonly number[])[], random: () => number): TableChance {
@@ -119,5 +130,5 @@ function shuffledTest(table: readonly (readonly number[])[], random: () => numbe
     }
     if (logWeight(cells, logOf) <= observed + Math.log(SAME)) atMost += 1;
   }
-  return { p: (atMost + 1) / (SHUFFLES + 1), method: 'shuffled' };
+  return { p: (atMost + 1) / (SHUFFLES + 1), least: null, method: 'shuffled' };
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  chiSquareAbove,
   incompleteBeta,
   logFactorial,
   logGamma,
@@ -40,5 +41,14 @@ describe('distributions', () => {
     [1e-6, -4.753424308823],
   ])('gives qnorm(%d)', (share, expected) => {
     expect(normalQuantile(share)).toBeCloseTo(expected, 7);
+  });
+
+  it.each([
+    [0.5, 1, 0.479500122187],
+    [3.84, 1, 0.0500435212487],
+    [20, 7, 0.00556968307295],
+    [7.5, 9, 0.585208769383],
+  ])('gives pchisq(%d, %d, lower.tail = FALSE)', (x, freedom, expected) => {
+    expect(chiSquareAbove(x, freedom)).toBeCloseTo(expected, 11);
   });
 });

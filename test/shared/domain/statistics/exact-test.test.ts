@@ -50,6 +50,28 @@ describe('exact test', () => {
     expect(Math.abs(chance.p - 0.7827)).toBeLessThan(0.012);
   });
 
+  // Hand: margins 3, 3 and 3, 3: of 6!/(3!3!) = 20 ways two split wholly, so no table is rarer than 2/20.
+  it('gives the least chance that the margins allow', () => {
+    const even = exactTest(
+      [
+        [2, 1],
+        [1, 2],
+      ],
+      randomFrom(1),
+    );
+    expect(even.least).toBeCloseTo(0.1, 12);
+    expect(even.p).toBeCloseTo(1, 12);
+  });
+
+  // Hand: margins 2, 3 and 1, 4: the one fault is on the first in 2 of 5 ways, on the second in 3 of 5.
+  it('gives the least chance of uneven margins', () => {
+    const table = [
+      [1, 1],
+      [0, 3],
+    ];
+    expect(exactTest(table, randomFrom(1)).least).toBeCloseTo(0.4, 12);
+  });
+
   it('sees nothing in an empty table', () => {
     expect(exactTest([], randomFrom(1)).p).toBe(1);
   });
