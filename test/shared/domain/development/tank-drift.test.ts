@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { Solver } from 'odex';
 import { describe, expect, it } from 'vitest';
 import {
   coolingPerMinute,
@@ -15,6 +16,54 @@ function valueOf<Value>(
 }
 
 const reason = (answer: { ok: true } | { ok: false; reason: string }) => (answer.ok ? null : answer.reason);
+
+/**
+ * End and mean of a tank by numerical integration: dT/dt = −k (T − room) beside the sum of T, solved by the package
+ * odex 2.0.4 (E. Hairer's ODEX). `perMinute` 1/min, temperatures in °C.
+ */
+function integrate(startC: number, roomC: number, perMinute: number, seconds: number) {
+  const solver = new Solver(2);
+  solver.absoluteTolerance = 1e-12;
+  solver.relativeTolerance = 1e-12;
+  const { y } = solver.solve(
+    (_seconds, [celsius = 0]) => [(-perMinute / 60) * (celsius - roomC), celsius],
+    0,
+    [startC, 0],
+    seconds,
+  );
+  const [endC = Number.NaN, sum = Number.NaN] = y;
+  return { endC, meanC: sum / seconds };
+}
+
+describe('drift of a tank against a numerical integration', () => {
+  it('ends and averages as the integrated law does, in rooms warmer and cooler', () => {
+    const celsius = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    fc.assert(
+      fc.property(
+        celsius(10, 50),
+        celsius(5, 40),
+        celsius(0.001, 0.2),
+        celsius(10, 1200),
+        (start, room, k, seconds) => {
+          const closed = valueOf(driftOver(start, room, k, seconds, 37.8));
+          const integrated = integrate(start, room, k, seconds);
+          // A hundred-thousandth of a degree: far below any thermometer, far above the solver's 1e-12.
+          expect(closed.endC).toBeCloseTo(integrated.endC, 5);
+          expect(closed.meanC).toBeCloseTo(integrated.meanC, 5);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  it('starts where the integrated mean is what was aimed at', () => {
+    const constant = valueOf(coolingPerMinute(38.5, 36.9, 195, 21));
+    const { startForMeanC } = valueOf(driftFromReadings(38.5, 36.9, 195, 21, 37.8));
+    expect(integrate(startForMeanC, 21, constant, 195).meanC).toBeCloseTo(37.8, 6);
+    // The constant itself: integrating from the first reading has to come out at the second.
+    expect(integrate(38.5, 21, constant, 195).endC).toBeCloseTo(36.9, 6);
+  });
+});
 
 describe('drift of a tank', () => {
   // scipy 1.17.1: dT/dt = −k (T − 21) by solve_ivp (DOP853, rtol 1e-12), k found by brentq from the two readings.
