@@ -32,6 +32,8 @@ export function openWindow({ preload, placeFile, onLoad }: WindowOptions): Brows
       nodeIntegration: false,
       webviewTag: false,
       spellcheck: false,
+      // A run beside the tank goes on sounding its cues while another window lies over this one.
+      backgroundThrottling: false,
     },
   });
   if (place?.maximised === true) window.maximize();
