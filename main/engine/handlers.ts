@@ -7,6 +7,7 @@ import { FILING_HANDLERS } from './filing/filing.ts';
 import { WHERE_HANDLERS } from './filing/where.ts';
 import { CAMERA_HANDLERS } from './film/cameras.ts';
 import { FRAME_HANDLERS } from './film/frame-handlers.ts';
+import { ORIGIN_HANDLERS } from './film/frame-origin.ts';
 import { OUTING_HANDLERS } from './film/outings.ts';
 import { ROLL_HANDLERS } from './film/rolls.ts';
 import { STOCK_HANDLERS } from './film/stocks.ts';
@@ -30,6 +31,7 @@ const TABLE: HandlersOf<Exclude<MethodName, EngineMethod>> = {
   ...CAMERA_HANDLERS,
   ...ROLL_HANDLERS,
   ...FRAME_HANDLERS,
+  ...ORIGIN_HANDLERS,
   ...OUTING_HANDLERS,
   ...DEVELOPMENT_HANDLERS,
   ...BINDER_HANDLERS,

@@ -6,6 +6,7 @@ import { FILING_METHODS } from './methods/filing-methods.ts';
 import { FILM_METHODS } from './methods/film-methods.ts';
 import { COLOUR_METHODS } from './methods/colour-methods.ts';
 import { LOOK_UP_METHODS } from './methods/look-up-methods.ts';
+import { ORIGIN_METHODS } from './methods/origin-methods.ts';
 import { SCAN_METHODS } from './methods/scan-methods.ts';
 import { SEARCH_METHODS } from './methods/search-methods.ts';
 import { SHEET_METHODS } from './methods/sheet-methods.ts';
@@ -16,6 +17,7 @@ export const CONTRACT = {
   ...FILM_METHODS,
   ...DEVELOPMENT_METHODS,
   ...FILING_METHODS,
+  ...ORIGIN_METHODS,
   ...SCAN_METHODS,
   ...SHEET_METHODS,
   ...SEARCH_METHODS,

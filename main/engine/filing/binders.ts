@@ -154,7 +154,7 @@ function findPages(db: ReadableDb, condition: string, id: number): Page[] {
 }
 
 /** One page with what lies in it. @throws {AppError} page_not_found */
-function requirePage(db: ReadableDb, id: number): Page {
+export function requirePage(db: ReadableDb, id: number): Page {
   const page = findPages(db, 'page.id = :id', id)[0];
   if (!page) throw appError('page_not_found', { name: String(id) });
   return page;

@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { type Frame, type FrameVersion, pencilMark } from '../../../shared/api/methods/film-methods.ts';
+import { adjustOfFrame, shownName } from '../colour/looks.ts';
 import { dateColumns, dateFromRow } from '../db/calendar-date.ts';
 import { query, type ReadableDb, type Values } from '../db/query.ts';
+import { placeColumns, placeFromRow } from '../filing/place-row.ts';
 import { pictureId } from '../scans/picture-id.ts';
 
 const bit = z.number().transform((value) => value === 1);
@@ -28,12 +30,7 @@ const frameRow = z.object({
   tags: z.string(),
   marks: z.string(),
   faults: z.string(),
-  binderId: z.number().nullable(),
-  binder: z.string().nullable(),
-  pageId: z.number().nullable(),
-  page: z.number().nullable(),
-  row: z.number().nullable(),
-  position: z.number().nullable(),
+  ...placeColumns,
   ...dateColumns('taken'),
 });
 
@@ -67,7 +64,10 @@ const versionRow = z.object({
   frameScanId: z.number(),
   scanId: z.number(),
   sha256: z.string(),
+  colourKey: z.string().nullable(),
   shown: z.string().nullable(),
+  rollLook: z.string().nullable(),
+  frameLook: z.string().nullable(),
   page: z.number(),
   path: z.string(),
   version: z.string(),
@@ -86,15 +86,16 @@ const versionRow = z.object({
 });
 
 const VERSIONS = `
-SELECT frame_scan.frame_id, frame_scan.id AS frameScanId, scan.id AS scanId, scan.sha256, roll_colour.shown, frame_scan.page,
+SELECT frame_scan.frame_id, frame_scan.id AS frameScanId, scan.id AS scanId, scan.sha256, roll_colour.key AS colourKey,
+  roll_colour.shown, roll.look_json AS rollLook, frame.look_json AS frameLook, frame_scan.page,
   scan_root.path || '/' || scan.path AS path, frame_scan.version, frame_scan.best,
   CASE WHEN scan.missing_since IS NULL THEN scan.state ELSE 'missing' END AS state,
   picture.width AS pixelWidth, picture.height AS pixelHeight, frame_scan.x, frame_scan.y, frame_scan.width,
   frame_scan.height, frame_scan.turned, frame_scan.mirrored, frame_scan.reason, frame_scan.confidence
 FROM frame_scan JOIN scan ON scan.id = frame_scan.scan_id JOIN scan_root ON scan_root.id = scan.root_id
+JOIN frame ON frame.id = frame_scan.frame_id JOIN roll ON roll.id = frame.roll_id
 LEFT JOIN picture ON picture.sha256 = scan.sha256 AND picture.page = frame_scan.page
-LEFT JOIN roll_colour ON roll_colour.roll_id = (SELECT roll_id FROM frame WHERE frame.id = frame_scan.frame_id)
-  AND frame_scan.best = 1
+LEFT JOIN roll_colour ON roll_colour.roll_id = roll.id AND frame_scan.best = 1
 WHERE frame_scan.frame_id IN (SELECT value FROM json_each(:ids))
 ORDER BY frame_scan.frame_id, frame_scan.best DESC, frame_scan.id`;
 
@@ -114,15 +115,17 @@ export function findFrames(db: ReadableDb, condition: string, values: Values): F
 export function versionsOfFrames(db: ReadableDb, ids: readonly number[]): Map<number, FrameVersion[]> {
   const found = new Map<number, FrameVersion[]>();
   for (const row of query(db, versionRow, VERSIONS).all({ ids: JSON.stringify(ids) })) {
-    const { frame_id: frameId, sha256, shown, pixelWidth, pixelHeight, x, y, width, height, ...rest } = row;
-    const version = {
+    const { frame_id: frameId, sha256, colourKey, shown, rollLook, frameLook, ...version } = row;
+    const { pixelWidth, pixelHeight, x, y, width, height, ...rest } = version;
+    const name = shownName({ key: colourKey, shown }, adjustOfFrame(rollLook, frameLook));
+    const told = {
       ...rest,
-      pictureId: pictureId(sha256, row.page, shown),
+      pictureId: pictureId(sha256, row.page, name),
       width: pixelWidth,
       height: pixelHeight,
       region: { x, y, width, height },
     };
-    found.set(frameId, [...(found.get(frameId) ?? []), version]);
+    found.set(frameId, [...(found.get(frameId) ?? []), told]);
   }
   return found;
 }
@@ -137,25 +140,7 @@ const faultsJson = z.array(
 );
 
 function frameFromRow(row: z.output<typeof frameRow>, versions: FrameVersion[]): Frame {
-  const {
-    outing_id: outingId,
-    outing_title: title,
-    binderId,
-    binder,
-    pageId,
-    page,
-    row: pocketRow,
-    position,
-  } = row;
-  const lies =
-    binderId === null ||
-    binder === null ||
-    pageId === null ||
-    page === null ||
-    pocketRow === null ||
-    position === null
-      ? null
-      : { binderId, binder, pageId, page, row: pocketRow, position };
+  const { outing_id: outingId, outing_title: title } = row;
   return {
     id: row.id,
     rollId: row.rollId,
@@ -179,6 +164,6 @@ function frameFromRow(row: z.output<typeof frameRow>, versions: FrameVersion[]):
     marks: z.array(pencilMark).parse(JSON.parse(row.marks)),
     faults: faultsJson.parse(JSON.parse(row.faults)),
     versions,
-    lies,
+    lies: placeFromRow(row),
   };
 }

@@ -58,7 +58,7 @@ function outingFromRow(row: z.output<typeof outingRow>): Outing {
 }
 
 /** One outing. @throws {AppError} outing_not_found */
-function requireOuting(db: ReadableDb, id: number): Outing {
+export function requireOuting(db: ReadableDb, id: number): Outing {
   const row = query(db, outingRow, `${SELECT} WHERE id = :id`).find({ id });
   if (!row) throw appError('outing_not_found', { name: String(id) });
   return outingFromRow(row);

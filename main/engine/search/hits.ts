@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Hit } from '../../../shared/api/methods/search-methods.ts';
 import { query, type ReadableDb, type Value } from '../db/query.ts';
+import { placeColumns, placeFromRow } from '../filing/place-row.ts';
 import { OUTING_OF_FRAME, versionsOfFrames } from '../film/frame-rows.ts';
 
 const hitRow = z.object({
@@ -11,12 +12,7 @@ const hitRow = z.object({
   ordinal: z.number(),
   frame: z.string(),
   caption: z.string().nullable(),
-  binderId: z.number().nullable(),
-  binder: z.string().nullable(),
-  pageId: z.number().nullable(),
-  page: z.number().nullable(),
-  row: z.number().nullable(),
-  position: z.number().nullable(),
+  ...placeColumns,
   outing_id: z.number().nullable(),
   outing_title: z.string().nullable(),
   outing_date: z.string().nullable(),
@@ -57,16 +53,6 @@ export function findHits(db: ReadableDb, condition: string, values: Record<strin
 }
 
 function hitFromRow(row: z.output<typeof hitRow>, picture: string | null): Hit {
-  const { binderId, binder, pageId, page, row: pocketRow, position } = row;
-  const lies =
-    binderId === null ||
-    binder === null ||
-    pageId === null ||
-    page === null ||
-    pocketRow === null ||
-    position === null
-      ? null
-      : { binderId, binder, pageId, page, row: pocketRow, position };
   return {
     frameId: row.frameId,
     rollId: row.rollId,
@@ -74,7 +60,7 @@ function hitFromRow(row: z.output<typeof hitRow>, picture: string | null): Hit {
     frame: row.frame,
     caption: row.caption,
     pictureId: picture,
-    lies,
+    lies: placeFromRow(row),
     outing:
       row.outing_id === null || row.outing_title === null
         ? null

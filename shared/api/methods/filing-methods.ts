@@ -50,7 +50,7 @@ const stripOnPage = z.strictObject({
 });
 export type StripOnPage = z.output<typeof stripOnPage>;
 
-const page = z.strictObject({
+export const page = z.strictObject({
   id,
   binderId: id,
   binder: z.string(),
