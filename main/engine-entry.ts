@@ -11,7 +11,7 @@ const transport = processTransport(process);
 
 const previews = answerFrom(
   PREVIEW_METHODS,
-  { 'previews.file': ({ pictureId, size }) => ({ path: engine.previewFile(pictureId, size) }) },
+  { 'previews.file': async ({ pictureId, size }) => ({ path: await engine.previewFile(pictureId, size) }) },
   false,
 );
 const service: Service = {

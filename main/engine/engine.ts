@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { z } from 'zod';
 import { CONTRACT, type MethodName } from '../../shared/api/contract.ts';
@@ -8,12 +7,11 @@ import type { Topic } from '../../shared/api/method.ts';
 import { archiveState } from './archive/archive-handlers.ts';
 import type { Archive } from './archive/archive.ts';
 import { createArchive, openArchive } from './archive/open-archive.ts';
+import { shownPreview } from './colour/shown-preview.ts';
 import { answerMethod } from './handlers.ts';
 import { createJobs, type Jobs } from './jobs/jobs.ts';
 import { WORKS } from './jobs/works.ts';
 import { makeSample } from './sample/make-sample.ts';
-import { previewPath } from './scans/preview-store.ts';
-import { parsePictureId } from './scans/picture-id.ts';
 
 export interface EngineOptions {
   /** The clock; tests give their own. */
@@ -29,8 +27,8 @@ export interface Engine {
   call(name: string, input: unknown, options?: { readonly signal?: AbortSignal }): Promise<unknown>;
   /** Tells what changed and how far jobs are. */
   onEvent(listener: (event: EngineEvent) => void): () => void;
-  /** The file of a preview, or null when there is none (yet). */
-  previewFile(picture: string, size: 'small' | 'large'): string | null;
+  /** The file of a preview, made where it is not there yet; null when it cannot be. */
+  previewFile(picture: string, size: 'small' | 'large'): Promise<string | null>;
   /** What a job reported when it was done. @throws what it failed with, {AppError} cancelled, job_not_found */
   jobReport(id: number): Promise<unknown>;
   close(): Promise<void>;
@@ -97,15 +95,8 @@ export function createEngine({ now = () => new Date() }: EngineOptions = {}): En
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    previewFile: (picture, size) => {
-      const parsed = parsePictureId(picture);
-      if (!parsed || !open) return null;
-      const { sha256, page, shown } = parsed;
-      const { folder } = open.archive;
-      // A rendering that is gone (a cache was cleared) is stood in for by the picture as scanned.
-      const paths = [previewPath(folder, sha256, page, size, shown), previewPath(folder, sha256, page, size)];
-      return paths.find((path) => existsSync(path)) ?? null;
-    },
+    previewFile: (picture, size) =>
+      open === null ? Promise.resolve(null) : shownPreview(open.archive, picture, size),
     jobReport: (id) => {
       if (!open) return Promise.reject(appError('archive_not_open', {}));
       return open.jobs.report(id);

@@ -19,7 +19,7 @@ import { createWebHostService } from './web-host-service.ts';
 
 /** What the host needs of the engine. */
 export interface HostedEngine extends Service {
-  previewFile(pictureId: string, size: PreviewSize): string | null;
+  previewFile(pictureId: string, size: PreviewSize): Promise<string | null>;
 }
 
 export interface WebHostOptions {
@@ -182,7 +182,7 @@ async function answer(parts: Parts, request: IncomingMessage, response: ServerRe
   const fileId = parseMadePath(url.pathname);
   let file: string | null;
   let caching = 'private, no-cache';
-  if (preview) file = engine.previewFile(preview.pictureId, preview.size);
+  if (preview) file = await engine.previewFile(preview.pictureId, preview.size);
   else if (fileId !== null) {
     file = made.find(fileId);
     caching = 'no-store';

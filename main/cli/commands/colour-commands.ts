@@ -30,12 +30,16 @@ const CAST: Command = {
     if (number === undefined) throw new UsageError('One of --roll, --stock or --image is needed.');
     const roll = await ask('rolls.byNumber', { number });
     const cast = await ask('colour.ofRoll', { rollId: roll.id });
-    const frames = cast.frames.map(({ frameId: _id, outlier: _apart, label, ...frame }) => ({
+    const frames = cast.frames.map(({ frameId: _id, outlier: _apart, reads: _reads, label, ...frame }) => ({
       frame: label,
       ...frame,
     }));
-    const lines = [cast.roll.say, ...frames.map((frame) => `${frame.frame.padEnd(4)} ${frame.note}`)];
-    return { json: { kind: cast.kind, frames, roll: cast.roll }, lines };
+    const lines = [
+      cast.roll.say,
+      ...(cast.base === null ? [] : [cast.base.say]),
+      ...frames.map((frame) => `${frame.frame.padEnd(4)} ${frame.note}`),
+    ];
+    return { json: { kind: cast.kind, frames, roll: cast.roll, base: cast.base }, lines };
   },
 };
 

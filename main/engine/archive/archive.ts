@@ -1,3 +1,5 @@
+import type { MeasuredRoll } from '../colour/measured-roll.ts';
+import type { SharedWork } from '../colour/share-work.ts';
 import type { Undo } from '../db/undo.ts';
 import type { WritableDb } from '../db/query.ts';
 import type { ArchivePictures } from '../look-up/archive-pictures.ts';
@@ -10,6 +12,8 @@ export interface Archive {
   readonly undo: Undo;
   /** The index of what the pictures show. */
   readonly pictures: ArchivePictures;
+  /** Rolls whose colour is being measured. */
+  readonly measuring: SharedWork<MeasuredRoll>;
   /** The clock, given by whoever made the engine. */
   readonly now: () => Date;
   close(): void;

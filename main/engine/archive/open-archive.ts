@@ -2,6 +2,7 @@ import { existsSync, readdirSync, statSync } from 'node:fs';
 import { randomUUID } from 'node:crypto';
 import { basename, join, resolve } from 'node:path';
 import { appError } from '../../../shared/api/errors.ts';
+import { createSharedWork } from '../colour/share-work.ts';
 import { lockArchive } from '../db/archive-lock.ts';
 import { openDatabase } from '../db/open-database.ts';
 import { command } from '../db/query.ts';
@@ -65,7 +66,7 @@ function open(folder: string, now: () => Date): Archive {
       db.close();
       release();
     };
-    return { folder, db, undo, pictures, now, close };
+    return { folder, db, undo, pictures, measuring: createSharedWork(), now, close };
   } catch (error) {
     release();
     throw error;

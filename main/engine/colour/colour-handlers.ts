@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { z } from 'zod';
 import { appError } from '../../../shared/api/errors.ts';
+import { USUAL_BALANCE } from '../../../shared/domain/colour/balance.ts';
 import { castOfFrame } from '../../../shared/domain/colour/cast-frame.ts';
 import { judgeAlone } from '../../../shared/domain/colour/cast-words.ts';
 import { applyLook, makePositiveLook, UNADJUSTED } from '../../../shared/domain/colour/look.ts';
@@ -13,11 +14,12 @@ import type { HandlersOf } from '../handler.ts';
 import { sharp } from '../scans/image-library.ts';
 import { readScan } from '../scans/read-scan.ts';
 import { describeReason } from '../scans/scan-reason.ts';
+import { castsUnder } from './cast-under.ts';
 import { findCauses } from './causes.ts';
 import { loadPicture } from './load-picture.ts';
 import { measureRoll } from './measure-roll.ts';
 import { renderRoll } from './render-roll.ts';
-import { castsOfStock, castToWire, compareRoll } from './say-cast.ts';
+import { baseToWire, castsOfStock, castToWire, compareRoll } from './say-cast.ts';
 
 /** A picture file from anywhere as it is shown, sRGB. @throws {AppError} picture_unreadable */
 async function shownPicture(archive: Archive, file: string): Promise<Buffer> {
@@ -36,22 +38,30 @@ export const COLOUR_HANDLERS: HandlersOf<
     const roll = requireRoll(archive.db, rollId);
     const measured = await measureRoll(archive, rollId, signal);
     const others = roll.stock ? await castsOfStock(archive, roll.stock.id, signal) : [];
+    const own = others.find(({ id }) => id === rollId);
+    const cast = own === undefined ? measured.cast : own.cast;
+    const casts = own?.frames ?? castsUnder(measured, USUAL_BALANCE);
     return {
       kind: {
         polarity: measured.kind.polarity,
         colour: measured.kind.colour,
         confidence: measured.kind.confidence,
       },
-      frames: measured.frames.map(({ frameId, label, cast }, place) => ({
-        frameId,
-        label,
-        a: cast.a,
-        b: cast.b,
-        confidence: cast.confidence,
-        note: judgeAlone(cast).note,
-        outlier: measured.cast?.outliers.includes(place) ?? false,
-      })),
-      roll: castToWire(measured.cast, compareRoll(roll.number, others)),
+      frames: measured.frames.map(({ frameId, label, evidence, cast: shown }, place) => {
+        const frame = casts[place] ?? shown;
+        return {
+          frameId,
+          label,
+          a: frame.a,
+          b: frame.b,
+          confidence: frame.confidence,
+          note: judgeAlone(frame).note,
+          outlier: cast?.outliers.includes(place) ?? false,
+          reads: { ...evidence },
+        };
+      }),
+      roll: castToWire(cast, compareRoll(roll.number, others)),
+      base: baseToWire(measured.base, own?.fog ?? null),
     };
   },
 

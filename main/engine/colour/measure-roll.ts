@@ -1,25 +1,21 @@
-import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import { castOfFrame, type FrameCast } from '../../../shared/domain/colour/cast-frame.ts';
-import { castOfRoll, type RollCast } from '../../../shared/domain/colour/cast-roll.ts';
+import { appError } from '../../../shared/api/errors.ts';
+import { USUAL_BALANCE } from '../../../shared/domain/colour/balance.ts';
+import { castOfFrame } from '../../../shared/domain/colour/cast-frame.ts';
+import { castOfRoll } from '../../../shared/domain/colour/cast-roll.ts';
+import { densityOfBase } from '../../../shared/domain/colour/base-fog.ts';
 import { applyLook, makePositiveLook, UNADJUSTED } from '../../../shared/domain/colour/look.ts';
-import { lightOf } from '../../../shared/domain/colour/picture.ts';
-import type { RollKind } from '../../../shared/domain/colour/polarity.ts';
+import { lightOf, type Picture } from '../../../shared/domain/colour/picture.ts';
+import { tonesOfFrame } from '../../../shared/domain/colour/restate.ts';
 import type { Archive } from '../archive/archive.ts';
 import { command, query, type ReadableDb } from '../db/query.ts';
 import { ensurePreview } from '../scans/ensure-preview.ts';
-import { sharp } from '../scans/image-library.ts';
 import { pictureId } from '../scans/picture-id.ts';
-import { keepPreview, previewPath } from '../scans/preview-store.ts';
+import { castsUnder } from './cast-under.ts';
 import { loadPicture } from './load-picture.ts';
-import { type RollIntent, renderRoll } from './render-roll.ts';
-
-/** What was measured on a roll, kept until a scan or the user's word about it changes. */
-export interface MeasuredRoll {
-  readonly kind: RollKind;
-  readonly frames: readonly { readonly frameId: number; readonly label: string; readonly cast: FrameCast }[];
-  readonly cast: RollCast | null;
-}
+import { nameOf } from './looks.ts';
+import { MEASURE_VERSION, readMeasured, type MeasuredRoll } from './measured-roll.ts';
+import { renderRoll, type RollIntent } from './render-roll.ts';
 
 const sourceRow = z.object({
   frameId: z.number(),
@@ -35,8 +31,11 @@ const intentRow = z.object({
 });
 const keptRow = z.object({ key: z.string(), measured: z.string() });
 
-/** Raised when what is measured changes, so that old measures are made again. */
-const MEASURE_VERSION = 1;
+/** How the measuring of a roll tells how far it is. */
+export interface FrameProgress {
+  total(frames: number): void;
+  step(): void;
+}
 
 function sourcesOf(db: ReadableDb, rollId: number): Source[] {
   return query(
@@ -55,93 +54,95 @@ function intentOf(db: ReadableDb, rollId: number): RollIntent {
   return query(db, intentRow, sql).find({ rollId }) ?? { polarity: 'auto', tone: 'auto' };
 }
 
+interface Wanted {
+  readonly key: string;
+  readonly sources: readonly Source[];
+  readonly intent: RollIntent;
+}
+
+function wantedOf(db: ReadableDb, rollId: number): Wanted {
+  const sources = sourcesOf(db, rollId);
+  const intent = intentOf(db, rollId);
+  return { key: nameOf([MEASURE_VERSION, intent, sources]), sources, intent };
+}
+
+function findKept(db: ReadableDb, rollId: number, key: string): MeasuredRoll | null {
+  const sql = 'SELECT key, measured_json AS measured FROM roll_colour WHERE roll_id = :rollId';
+  const kept = query(db, keptRow, sql).find({ rollId });
+  return kept?.key === key ? readMeasured(kept.measured) : null;
+}
+
+/** What was measured on a roll, where that still holds; null where it has to be measured. */
+export function findMeasured(db: ReadableDb, rollId: number): MeasuredRoll | null {
+  return findKept(db, rollId, wantedOf(db, rollId).key);
+}
+
 /**
- * Measures a roll: how its scans are meant, the cast of each frame, the cast of the roll; negatives get previews as
- * positives by the way. What was measured before and still holds is given back at once.
+ * Measures a roll: how its scans are meant, how they are shown, the cast of each frame and of the roll, its film base.
+ * What was measured before and still holds is given back at once; what is being measured is waited for, not done twice.
+ * @throws {AppError} cancelled
  */
 export async function measureRoll(
   archive: Archive,
   rollId: number,
   signal: AbortSignal,
+  progress: FrameProgress | null = null,
 ): Promise<MeasuredRoll> {
   const { db } = archive;
-  const sources = sourcesOf(db, rollId);
-  const intent = intentOf(db, rollId);
-  const key = createHash('sha256')
-    .update(JSON.stringify([MEASURE_VERSION, intent, sources]))
-    .digest('hex')
-    .slice(0, 16);
-  const kept = query(
-    db,
-    keptRow,
-    'SELECT key, measured_json AS measured FROM roll_colour WHERE roll_id = :rollId',
-  ).find({
-    rollId,
+  const wanted = wantedOf(db, rollId);
+  const kept = findKept(db, rollId, wanted.key);
+  if (kept !== null) return kept;
+  return archive.measuring.join(`${rollId} ${wanted.key}`, signal, async (stop) => {
+    const measured = await measure(archive, wanted, stop, progress);
+    const { key } = wanted;
+    command(
+      db,
+      `INSERT INTO roll_colour (roll_id, key, shown, measured_json)
+       SELECT id, :key, :shown, :measured FROM roll WHERE id = :rollId
+       ON CONFLICT (roll_id) DO UPDATE SET key = excluded.key, shown = excluded.shown, measured_json = excluded.measured_json`,
+    )({
+      rollId,
+      key,
+      shown: measured.rendering.kind === 'as-scanned' ? null : key,
+      measured: JSON.stringify(measured),
+    });
+    return measured;
   });
-  // Written by this very program from the very type; a reading of another form has another key.
-  if (kept?.key === key) return JSON.parse(kept.measured);
-  const measured = await measure(archive, sources, intent, key, signal);
-  command(
-    db,
-    `INSERT INTO roll_colour (roll_id, key, shown, measured_json) VALUES (:rollId, :key, :shown, :measured)
-     ON CONFLICT (roll_id) DO UPDATE SET key = excluded.key, shown = excluded.shown, measured_json = excluded.measured_json`,
-  )({
-    rollId,
-    key,
-    shown: measured.kind.polarity === 'negative' ? key : null,
-    measured: JSON.stringify(measured),
-  });
-  return measured;
 }
 
 async function measure(
   archive: Archive,
-  sources: readonly Source[],
-  intent: RollIntent,
-  key: string,
+  { sources, intent }: Wanted,
   signal: AbortSignal,
+  progress: FrameProgress | null,
 ): Promise<MeasuredRoll> {
-  const loaded = [];
+  const loaded: { source: Source; picture: Picture }[] = [];
+  progress?.total(sources.length);
   for (const source of sources) {
-    signal.throwIfAborted();
+    if (signal.aborted) throw appError('cancelled', {});
     const file = await ensurePreview(archive, pictureId(source.sha256, source.page), 'large');
-    if (file !== null) loaded.push({ source, file, picture: await loadPicture(file) });
+    if (file !== null) loaded.push({ source, picture: await loadPicture(file) });
+    progress?.step();
   }
-  const { kind, rendering, measuring } = renderRoll(
+  const { kind, evidence, rendering } = renderRoll(
     loaded.map((each) => each.picture),
     intent,
   );
-  const look = makePositiveLook(measuring, UNADJUSTED);
-  const frames = loaded.map(({ source, picture }) => ({
-    frameId: source.frameId,
-    label: source.label,
-    cast: castOfFrame(
-      lightOf(measuring.kind === 'as-scanned' ? picture : applyLook(picture, look)),
-      kind.polarity === 'unknown' ? 'unknown' : 'positive',
-    ),
-  }));
-  if (rendering.kind !== 'as-scanned') {
-    const shown = makePositiveLook(rendering, UNADJUSTED);
-    for (const { source, file } of loaded) {
-      signal.throwIfAborted();
-      for (const [size, longSide] of [
-        ['large', 1600],
-        ['small', 256],
-      ] as const) {
-        const positive = applyLook(await loadPicture(file, longSide), shown);
-        const { width, height } = positive;
-        const jpeg = await sharp(Buffer.from(positive.samples.buffer), {
-          raw: { width, height, channels: 3 },
-        })
-          .jpeg({ quality: 86 })
-          .toBuffer();
-        keepPreview(previewPath(archive.folder, source.sha256, source.page, size, key), jpeg);
-      }
-    }
-  }
+  const look = makePositiveLook(rendering, UNADJUSTED);
+  const shownAs = kind.polarity === 'unknown' ? 'unknown' : 'positive';
+  const frames = loaded.flatMap(({ source: { frameId, label }, picture }, at) => {
+    const seen = evidence[at];
+    if (seen === undefined) return [];
+    const shown = lightOf(rendering.kind === 'as-scanned' ? picture : applyLook(picture, look));
+    return [
+      { frameId, label, evidence: seen, tones: tonesOfFrame(shown), cast: castOfFrame(shown, shownAs) },
+    ];
+  });
   return {
     kind,
+    rendering,
+    base: rendering.kind === 'as-scanned' ? null : densityOfBase(rendering.base),
     frames,
-    cast: kind.colour === 'monochrome' ? null : castOfRoll(frames.map((frame) => frame.cast)),
+    cast: kind.colour === 'monochrome' ? null : castOfRoll(castsUnder({ rendering, frames }, USUAL_BALANCE)),
   };
 }

@@ -1,14 +1,26 @@
 import { z } from 'zod';
 import type { CastOfRoll } from '../../../shared/api/methods/colour-methods.ts';
+import { type Balance, balanceOfStock, USUAL_BALANCE } from '../../../shared/domain/colour/balance.ts';
 import {
+  type BaseDensity,
+  type FogAgainstStock,
+  fogAgainstStock,
+  sayFog,
+} from '../../../shared/domain/colour/base-fog.ts';
+import type { FrameCast } from '../../../shared/domain/colour/cast-frame.ts';
+import {
+  castOfRoll,
   compareWithStock,
   type Comparison,
   type RollCast,
   type StockRoll,
 } from '../../../shared/domain/colour/cast-roll.ts';
 import { sayRoll } from '../../../shared/domain/colour/cast-words.ts';
+import type { RollKind } from '../../../shared/domain/colour/polarity.ts';
 import type { Archive } from '../archive/archive.ts';
 import { query, type ReadableDb } from '../db/query.ts';
+import { castsUnder } from './cast-under.ts';
+import type { MeasuredRoll } from './measured-roll.ts';
 import { measureRoll } from './measure-roll.ts';
 
 const rollRow = z.object({
@@ -45,27 +57,81 @@ function nominalOf(row: z.output<typeof rollRow>): number | null {
   return row.nominalC ?? (row.process === 'c41' ? C41_TEMP_C : null);
 }
 
+/** A roll beside the others of its stock. */
+export interface StockCast {
+  readonly id: number;
+  readonly roll: string;
+  readonly polarity: RollKind['polarity'];
+  /** Under the balance of the stock for negatives, as shown for positives; null where nothing speaks for the roll. */
+  readonly cast: RollCast | null;
+  readonly frames: readonly FrameCast[];
+  readonly base: BaseDensity | null;
+  /** The base over that of the stock's others; null for positives, or where there are not enough rolls. */
+  readonly fog: FogAgainstStock | null;
+  /** Developed before its expiry, and its developer within tolerance; null where the log does not say. */
+  readonly inDate: boolean | null;
+  readonly onTemperature: boolean | null;
+}
+
+/** Rolls whose balances make one of the stock. Our choice: as many as make a measure for casts. */
+const LEAST_BALANCES = 3;
+
+/** The balance that a stock's negatives are measured under: its rolls' middle, the usual one where there are too few. */
+function stockBalance(rolls: readonly MeasuredRoll[]): Balance {
+  const balances = rolls.flatMap(({ rendering }) =>
+    rendering.kind === 'colour-negative' ? [rendering.balance] : [],
+  );
+  return (balances.length < LEAST_BALANCES ? null : balanceOfStock(balances)) ?? USUAL_BALANCE;
+}
+
 /** The casts of the rolls of a stock, each with what speaks for or against it as a measure. */
 export async function castsOfStock(
   archive: Archive,
   stockId: number,
   signal: AbortSignal,
-): Promise<(StockRoll & { id: number })[]> {
-  const rolls: (StockRoll & { id: number })[] = [];
-  for (const row of rollsOfStock(archive.db, stockId)) {
-    const { cast } = await measureRoll(archive, row.id, signal);
-    if (cast === null) continue;
+): Promise<StockCast[]> {
+  const rows = rollsOfStock(archive.db, stockId);
+  const measured: { row: (typeof rows)[number]; roll: MeasuredRoll }[] = [];
+  for (const row of rows) measured.push({ row, roll: await measureRoll(archive, row.id, signal) });
+  const balance = stockBalance(measured.map(({ roll }) => roll));
+  return measured.map(({ row, roll }) => {
     const nominal = nominalOf(row);
-    rolls.push({
+    const frames = castsUnder(roll, balance);
+    const bases = measured.flatMap((other) =>
+      other.row.id !== row.id && other.roll.base !== null && other.roll.kind.colour === roll.kind.colour
+        ? [other.roll.base.density]
+        : [],
+    );
+    return {
       id: row.id,
       roll: row.number,
-      cast,
+      polarity: roll.kind.polarity,
+      cast: roll.kind.colour === 'monochrome' ? null : castOfRoll(frames),
+      frames,
+      base: roll.base,
+      fog: roll.base === null ? null : fogAgainstStock(roll.base.density, bases),
       inDate: row.expires === null || row.developed === null ? null : row.developed <= row.expires,
       onTemperature:
         row.tempC === null || nominal === null ? null : Math.abs(row.tempC - nominal) <= ON_TEMPERATURE_C,
-    });
-  }
-  return rolls;
+    };
+  });
+}
+
+/** The film base of a roll in the form of the contract; null for positives. */
+export function baseToWire(base: BaseDensity | null, fog: FogAgainstStock | null): CastOfRoll['base'] {
+  const [red, green, blue] = base?.density ?? [0, 0, 0];
+  return (
+    base && {
+      red,
+      green,
+      blue,
+      from: base.from,
+      frames: base.frames,
+      confidence: base.confidence,
+      against: fog,
+      say: sayFog(base, fog),
+    }
+  );
 }
 
 /** A roll's cast in the form of the contract. */
@@ -93,7 +159,11 @@ export function castToWire(cast: RollCast | null, comparison: Comparison | null)
   };
 }
 
-/** The comparison of one roll with the others of its stock; null where there are not enough. */
-export function compareRoll(number: string, rolls: readonly StockRoll[]): Comparison | null {
-  return compareWithStock(number, rolls);
+/** The comparison of one roll with the others of its stock that were scanned alike; null where there are not enough. */
+export function compareRoll(number: string, rolls: readonly StockCast[]): Comparison | null {
+  const own = rolls.find(({ roll }) => roll === number);
+  const alike = rolls.flatMap(({ cast, polarity, roll, inDate, onTemperature }): StockRoll[] =>
+    cast === null || polarity !== own?.polarity ? [] : [{ roll, cast, inDate, onTemperature }],
+  );
+  return compareWithStock(number, alike);
 }

@@ -11,7 +11,7 @@ import { keepPreview, previewPath } from './preview-store.ts';
 const fileRow = z.object({ root: z.string(), path: z.string() });
 
 /**
- * The file of a picture's preview, made again from a scan of that content when it is not there. Null when no such scan
+ * The file of a picture's preview as scanned, whatever it is shown as, made again from a scan of that content when it is not there. Null when no such scan
  * can be reached or read: the archive is whole without it.
  */
 export async function ensurePreview(
@@ -21,10 +21,6 @@ export async function ensurePreview(
 ): Promise<string | null> {
   const parsed = parsePictureId(picture);
   if (!parsed) return null;
-  if (parsed.shown !== null) {
-    const rendered = previewPath(archive.folder, parsed.sha256, parsed.page, size, parsed.shown);
-    if (existsSync(rendered)) return rendered;
-  }
   const file = previewPath(archive.folder, parsed.sha256, parsed.page, size);
   if (existsSync(file) && statSync(file).size > 0) return file;
   const scans = query(

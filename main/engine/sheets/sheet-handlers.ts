@@ -7,10 +7,10 @@ import type { SheetLayout } from '../../../shared/sheet/sheet-layout.ts';
 import type { SheetSpec } from '../../../shared/sheet/sheet-spec.ts';
 import type { Archive } from '../archive/archive.ts';
 import { measureRoll } from '../colour/measure-roll.ts';
+import { shownPreview } from '../colour/shown-preview.ts';
 import { findFrames } from '../film/frame-rows.ts';
 import { requireRoll } from '../film/rolls.ts';
 import type { HandlersOf } from '../handler.ts';
-import { ensurePreview } from '../scans/ensure-preview.ts';
 import { ASSETS } from '../files/assets.ts';
 import { createFontShelf } from './font-file.ts';
 import { planRoll } from './plan-rolls.ts';
@@ -94,7 +94,7 @@ export const SHEET_HANDLERS: HandlersOf<'sheets.papers' | 'sheets.layOut' | 'she
       layout,
       { path: resolve(file), format, ppi, overwrite, title, madeAt: archive.now() },
       {
-        pictureFile: (id) => ensurePreview(archive, id, 'large'),
+        pictureFile: (id) => shownPreview(archive, id, 'large'),
         shelf: SHELF,
         signal,
       },

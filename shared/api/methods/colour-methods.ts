@@ -4,6 +4,18 @@ import { diskPath, id } from '../values.ts';
 
 const measured = z.number().nullable();
 
+const channelFactor = z
+  .number()
+  .min(1 / 8)
+  .max(8);
+
+/** What the user set for a roll or a frame: stops lighter, slope about middle grey, factors of the channels. */
+export const adjust = z.strictObject({
+  brightnessStops: z.number().min(-4).max(4),
+  contrast: z.number().min(0.5).max(2),
+  grey: z.tuple([channelFactor, channelFactor, channelFactor]),
+});
+
 /** What one frame says about a cast: a* and b* of a middle grey under it, and how sure that is. */
 const frameCast = z.strictObject({
   frameId: id,
@@ -14,6 +26,13 @@ const frameCast = z.strictObject({
   note: z.string(),
   /** Whether it lies apart from the other frames of its roll. */
   outlier: z.boolean(),
+  /** How its scan looks by itself: what speaks for a negative (above 0) or against it, natural logarithms of odds. */
+  reads: z.strictObject({
+    blank: z.boolean(),
+    colour: z.enum(['colour', 'monochrome', 'toned']),
+    maskOdds: z.number(),
+    exchangedOdds: z.number(),
+  }),
 });
 
 const against = z.strictObject({
@@ -43,7 +62,33 @@ const rollKind = z.strictObject({
   confidence: z.number(),
 });
 
-const castOfRoll = z.strictObject({ kind: rollKind, frames: z.array(frameCast), roll: rollCast });
+/** Film base with its fog: densities as scanned, and over the other rolls of the stock. */
+const filmBase = z.strictObject({
+  red: z.number(),
+  green: z.number(),
+  blue: z.number(),
+  from: z.enum(['rebate', 'frames']),
+  frames: z.number().int(),
+  confidence: z.number(),
+  against: z
+    .strictObject({
+      rolls: z.number().int(),
+      red: z.number(),
+      green: z.number(),
+      blue: z.number(),
+      visual: z.number(),
+    })
+    .nullable(),
+  say: z.string(),
+});
+
+const castOfRoll = z.strictObject({
+  kind: rollKind,
+  frames: z.array(frameCast),
+  roll: rollCast,
+  /** Null for positives. */
+  base: filmBase.nullable(),
+});
 export type CastOfRoll = z.output<typeof castOfRoll>;
 
 /** One roll in a plot: its cast and what the log knows of it. */

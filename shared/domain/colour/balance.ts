@@ -60,6 +60,11 @@ export function sceneLight(density: number, slope: number): number {
   return 10 ** (TOE * Math.log(Math.max(Math.expm1(density / (slope * TOE)), 1e-12)));
 }
 
+/** Net density that `sceneLight` gives back as this relative scene light: its inverse, light above 0. */
+export function densityOfLight(light: number, slope: number): number {
+  return slope * TOE * Math.log1p(10 ** (Math.log10(Math.max(light, 1e-12)) / (TOE * Math.LN10)));
+}
+
 /** Balanced scene light of scanned light through a negative. */
 export function balancedLight(light: Triple, base: FilmBase, balance: Balance): Triple {
   const one = (channel: 0 | 1 | 2) =>

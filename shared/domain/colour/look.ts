@@ -73,7 +73,7 @@ export function makePositiveLook(roll: RollRendering, adjust: Adjust): Look {
   const table = (channel: 0 | 1 | 2) =>
     Float32Array.from({ length: STEPS + 1 }, (_, step) => {
       const code = step / STEPS;
-      if (roll.kind === 'as-scanned' && isUnadjusted(adjust, channel)) return code;
+      if (roll.kind === 'as-scanned' && leavesChannel(adjust, channel)) return code;
       const light = renderedLight(roll, srgbToLinear(code), channel);
       return linearToSrgb(printLight(light * adjust.grey[channel], adjust, roll.kind !== 'as-scanned'));
     });
@@ -137,7 +137,12 @@ function codeTable(
   return (sample) => codes[sample] ?? 0;
 }
 
-function isUnadjusted(adjust: Adjust, channel: 0 | 1 | 2): boolean {
+/** Whether an adjustment changes nothing. */
+export function isUnadjusted(adjust: Adjust): boolean {
+  return ([0, 1, 2] as const).every((channel) => leavesChannel(adjust, channel));
+}
+
+function leavesChannel(adjust: Adjust, channel: 0 | 1 | 2): boolean {
   return adjust.brightnessStops === 0 && adjust.contrast === 1 && adjust.grey[channel] === 1;
 }
 

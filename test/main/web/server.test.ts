@@ -97,7 +97,8 @@ beforeAll(async () => {
   host = await startWebHost({
     engine: {
       ...makeTestService(),
-      previewFile: (id, size) => (id === 'a1-0' && size === 'small' ? join(folder, 'preview.jpg') : null),
+      previewFile: async (id, size) =>
+        id === 'a1-0' && size === 'small' ? join(folder, 'preview.jpg') : null,
     },
     staticFolder: join(folder, 'window'),
     recentFile: join(folder, 'recent.json'),

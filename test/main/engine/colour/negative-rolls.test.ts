@@ -45,7 +45,7 @@ async function likenessToScenes(made: Awaited<ReturnType<typeof makeNegatives>>)
   const frames = await made.ask('frames.ofRoll', { rollId: made.rollId });
   return Promise.all(
     frames.map(async ({ versions }, at) => {
-      const file = made.engine.previewFile(versions[0]?.pictureId ?? '', 'large');
+      const file = await made.engine.previewFile(versions[0]?.pictureId ?? '', 'large');
       if (file === null) throw new Error('No preview');
       return correlationOf(
         await greysOf(file, REBATE_PX),
