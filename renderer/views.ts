@@ -7,6 +7,7 @@ import { ScansView } from './scans/scans-view.tsx';
 import { SheetsView } from './sheets/sheets-view.tsx';
 import { FindView } from './find/find-view.tsx';
 import { WhichView } from './which/which-view.tsx';
+import { CardView } from './card/card-view.tsx';
 import { CastsView } from './casts/casts-view.tsx';
 import type { Route } from './state/route.ts';
 
@@ -42,5 +43,6 @@ export const VIEWS: readonly View[] = [
   { name: 'sheets', title: 'Contact sheet', place: true, component: SheetsView },
   { name: 'find', title: 'Find', place: true, component: FindView },
   { name: 'which', title: 'Find by picture', place: true, component: WhichView },
+  { name: 'card', title: 'Index card', place: false, component: CardView },
   { name: 'casts', title: 'Casts', place: true, component: CastsView },
 ];

@@ -20,5 +20,7 @@ declare module 'react' {
     '--down'?: number;
     '--hole-mm'?: number;
     '--from-edge'?: number;
+    '--wide-by-high'?: number;
+    '--fit'?: number;
   }
 }

@@ -107,6 +107,22 @@ export function pictureOnFilm(
   };
 }
 
+/** A version of a frame upright, as people look at it: only turned and mirrored as was recorded. */
+export function uprightPicture(
+  frame: Pick<Frame, 'turned' | 'mirrored'>,
+  version: FrameVersion,
+  size: PreviewSize,
+): DrawnPicture {
+  return {
+    address: previewAddress(version.pictureId, size),
+    region: version.region,
+    turned: quarterTurn(frame.turned + version.turned),
+    mirrored: frame.mirrored !== version.mirrored,
+    widthPx: version.width,
+    heightPx: version.height,
+  };
+}
+
 /** The quarter turn that `degrees`, a multiple of 90, come to. */
 export function quarterTurn(degrees: number): QuarterTurn {
   const turned = ((degrees % 360) + 360) % 360;

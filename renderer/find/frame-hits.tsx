@@ -10,7 +10,7 @@ import { smallPlace, smallStrips } from '../film/lying-strip.ts';
 import { PageSmall } from '../film/page-small.tsx';
 import { useViewState } from '../state/view-state.tsx';
 import { GridList, type GridColumn } from '../ui/grid-list.tsx';
-import { nameBinder, ordinal } from './find-words.ts';
+import { nameBinder, ordinal } from '../../shared/text/place-words.ts';
 import type { Hits } from './use-hits.ts';
 
 export interface FrameHitsProps {

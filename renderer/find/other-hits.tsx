@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { PageHit, RollHit } from '../../shared/api/methods/search-methods.ts';
 import { useViewState } from '../state/view-state.tsx';
 import { GridList, type GridColumn } from '../ui/grid-list.tsx';
-import { nameBinder } from './find-words.ts';
+import { nameBinder } from '../../shared/text/place-words.ts';
 import type { Hits } from './use-hits.ts';
 
 export interface OtherHitsProps {

@@ -1,16 +1,12 @@
-import { useMemo } from 'react';
-import type { Frame } from '../../shared/api/methods/film-methods.ts';
 import type { Hit } from '../../shared/api/methods/search-methods.ts';
 import type { Place } from '../../shared/api/values.ts';
 import { formatPartialDate } from '../../shared/domain/date/partial-date.ts';
+import { nameBinder } from '../../shared/text/place-words.ts';
 import { useArchive } from '../api/use-query.ts';
-import { lyingStrip } from '../film/lying-strip.ts';
-import { fitPage } from '../film/page-geometry.ts';
-import { SleevePage } from '../film/sleeve-page.tsx';
+import { PagePlace } from '../film/page-place.tsx';
 import { Spine } from '../film/spine.tsx';
 import { RouteLink, useViewState } from '../state/view-state.tsx';
 import { Button } from '../ui/button.tsx';
-import { describePlace, nameBinder, ordinal, shortBinder } from './find-words.ts';
 import { processName } from './frame-hits.tsx';
 
 /** Where the frame lies: the shelf, the page with its pocket in the light, the address in large figures; what made it. */
@@ -86,6 +82,7 @@ export function WherePanel({ hit }: { readonly hit: Hit | null }) {
         >
           Open the roll
         </Button>
+        <RouteLink to={{ view: 'card', ids: [hit.frameId] }}>Index card</RouteLink>
         <RouteLink to={{ view: 'sheets', params: { roll: String(hit.rollId) } }}>Contact sheet</RouteLink>
       </div>
     </aside>
@@ -96,40 +93,13 @@ export function WherePanel({ hit }: { readonly hit: Hit | null }) {
 const PAGE_ROOM = { widthPx: 268, heightPx: 340 } as const;
 /** Spines beside the open one, on either side at the most. Our choice. */
 const BESIDE = 5;
-const NO_FRAMES: ReadonlyMap<number, Frame> = new Map();
 
 function WhereItLies({ lies, hit }: { readonly lies: Place; readonly hit: Hit }) {
   const page = useArchive('pages.get', { id: lies.pageId }, { keepFormer: true });
-  const strips = useMemo(
-    () => (page.data?.strips ?? []).map((strip) => lyingStrip(strip, NO_FRAMES, [])),
-    [page.data],
-  );
   return (
     <>
       <ShelfInSmall openId={lies.binderId} />
-      <div className="where-lies">
-        <div className="where-page">
-          {page.data ? (
-            <SleevePage
-              label={describePlace(lies)}
-              layout={page.data.layout}
-              strips={strips}
-              pxPerMm={fitPage(page.data.layout, PAGE_ROOM, 0)}
-              shown={{ row: lies.row, frameId: hit.frameId }}
-            />
-          ) : null}
-        </div>
-        <dl className="where-address">
-          <dt>Binder</dt>
-          <dd>{shortBinder(lies.binder)}</dd>
-          <dt>Page</dt>
-          <dd>{lies.page}</dd>
-          <dt>Row</dt>
-          <dd>{lies.row}</dd>
-          <dt>From the left</dt>
-          <dd>{ordinal(lies.position)}</dd>
-        </dl>
-      </div>
+      <PagePlace page={page.data} lies={lies} frameId={hit.frameId} room={PAGE_ROOM} />
     </>
   );
 }
