@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { link, open, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { appError } from '../../../shared/api/errors.ts';
+import { appError, isAppError } from '../../../shared/api/errors.ts';
 import { fileErrorCode, translateFileError } from './file-error.ts';
 
 /** The longest name of a file on common systems, bytes. Source: NAME_MAX of Linux, NTFS and APFS (255 units each). */
@@ -19,16 +19,35 @@ export async function writeFileAtomically(
   content: Uint8Array | string,
   options: { readonly overwrite: boolean },
 ): Promise<void> {
+  await makeFileAtomically(
+    path,
+    async (beside) => {
+      const file = await open(beside, 'wx', 0o666);
+      try {
+        await file.writeFile(content);
+      } finally {
+        await file.close();
+      }
+    },
+    options,
+  );
+}
+
+/**
+ * The same for content that is too large to hold: `make` writes it all to the path it is given, in the folder of
+ * `path`. What it leaves there after a failure is removed.
+ * @throws {AppError} file_exists, disk_full, file_not_written, and what `make` throws
+ */
+export async function makeFileAtomically(
+  path: string,
+  make: (beside: string) => Promise<void>,
+  options: { readonly overwrite: boolean },
+): Promise<void> {
   if (!options.overwrite && (await isThere(path))) throw appError('file_exists', { path });
-  const beside = join(dirname(path), besideName(basename(path)));
+  const beside = besidePath(path);
   try {
-    const file = await open(beside, 'wx', 0o666);
-    try {
-      await file.writeFile(content);
-      await file.sync();
-    } finally {
-      await file.close();
-    }
+    await make(beside);
+    await flush(beside);
     if (options.overwrite) await rename(beside, path);
     else await moveWithoutReplacing(beside, path);
     await syncFolder(dirname(path));
@@ -37,6 +56,20 @@ export async function writeFileAtomically(
     if (!options.overwrite && fileErrorCode(error) === 'EEXIST')
       throw appError('file_exists', { path }, error);
     throw asOutputError(error, path);
+  }
+}
+
+/** A hidden path in the folder of `path` that nothing else has: for a file on its way. */
+export function besidePath(path: string): string {
+  return join(dirname(path), besideName(basename(path)));
+}
+
+async function flush(path: string): Promise<void> {
+  const file = await open(path, 'r+');
+  try {
+    await file.sync();
+  } finally {
+    await file.close();
   }
 }
 
@@ -51,6 +84,7 @@ async function isThere(path: string): Promise<boolean> {
 }
 
 function asOutputError(error: unknown, path: string): unknown {
+  if (isAppError(error)) return error;
   const translated = translateFileError(error, path, 'output');
   if (translated !== error || fileErrorCode(error) === null) return translated;
   return appError('file_not_written', { path, reason: fileErrorCode(error) ?? 'unknown' }, error);

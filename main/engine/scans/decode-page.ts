@@ -140,22 +140,25 @@ function fromPixels(
   return turnUpright(resize(pipeline, options.longSide), image.page.orientation);
 }
 
-function common(options: DecodeOptions): SharpOptions {
+/** What every decode is opened with. */
+export function common(options: Pick<DecodeOptions, 'failOn'>): SharpOptions {
   // Sizes were judged before anything is decoded, better than by one limit for all.
   return { failOn: options.failOn, limitInputPixels: false, unlimited: true, sequentialRead: true };
 }
 
-function placeOf(tiff: TiffImage | null): SharpOptions {
+/** Where a page stands in its file, for the library. */
+export function placeOf(tiff: TiffImage | null): SharpOptions {
   if (tiff === null) return {};
   return tiff.sub === null ? { page: tiff.chain } : { page: tiff.chain, subifd: tiff.sub };
 }
 
-function resize(pipeline: Sharp, longSide: number): Sharp {
+/** Not larger than `longSide` px; a smaller picture is not enlarged. */
+export function resize(pipeline: Sharp, longSide: number): Sharp {
   return pipeline.resize(longSide, longSide, { fit: 'inside', withoutEnlargement: true });
 }
 
 /** Turns a stored picture as its tag asks; the library mirrors before it turns. Source: Exif 2.32 4.6.4, tag 274. */
-function turnUpright(pipeline: Sharp, orientation: number): Sharp {
+export function turnUpright(pipeline: Sharp, orientation: number): Sharp {
   switch (orientation) {
     case 2:
       return pipeline.flop();
@@ -176,21 +179,23 @@ function turnUpright(pipeline: Sharp, orientation: number): Sharp {
   }
 }
 
-function isLab(tiff: TiffImage): boolean {
+/** Whether the page holds Lab values, in either of their two codings. */
+export function isLab(tiff: TiffImage): boolean {
   return tiff.photometric === PHOTOMETRIC.cieLab || tiff.photometric === PHOTOMETRIC.iccLab;
 }
 
 const ASSOCIATED_ALPHA = 1;
 
 /** Whether its tags would make the decoder divide by the infrared, or complain about samples nobody announced. */
-function needsRetag(tiff: TiffImage): boolean {
+export function needsRetag(tiff: TiffImage): boolean {
   const extra = tiff.page.channels - tiff.colourChannels;
   if (extra <= 0) return false;
   const tagged = numbersOf(tiff.directory, TIFF_TAG.extraSamples);
   return tagged.length !== extra || tagged.includes(ASSOCIATED_ALPHA);
 }
 
-async function retag(scan: OpenScan, image: PageImage, tiff: TiffImage): Promise<Buffer> {
+/** A copy of the file in memory whose tags the library understands. @throws {AppError} scan_unreadable above 1 GiB */
+export async function retag(scan: OpenScan, image: PageImage, tiff: TiffImage): Promise<Buffer> {
   const extra = tiff.page.channels - tiff.colourChannels;
   const changes = new Map<number, readonly number[]>();
   if (extra > 0) changes.set(TIFF_TAG.extraSamples, new Array<number>(extra).fill(0));
