@@ -1,6 +1,6 @@
 // Looks for changed frames and for absent pictures in a labelled set (look-up-set.ts) and writes down what was
-// found. Run: node test/bench/look-up-measure.ts SET INDEX OUT HALF PER_KIND ABSENT [PHASH_MODULE]
-// HALF 0 is for choosing thresholds, 1 for reporting. Every line of OUT is one `Trial` as JSON.
+// found. Run: node test/bench/look-up-measure.ts SET INDEX OUT HALF PER_KIND ABSENT [PHASH_MODULE] [KINDS]
+// KINDS are some kinds of change by name, commas between. HALF 0 is for choosing thresholds, 1 for reporting. Every line of OUT is one `Trial` as JSON.
 import { appendFileSync, existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -51,7 +51,8 @@ const BURST_SHARE = 0.35;
 
 async function greyOf(path: string, longSide: number | null): Promise<Grey> {
   const input = sharp(path);
-  const sized = longSide === null ? input : input.resize(longSide, longSide, { fit: 'inside' });
+  const sized =
+    longSide === null ? input : input.resize(longSide, longSide, { fit: 'inside', withoutEnlargement: true });
   const { data, info } = await sized.greyscale().raw().toBuffer({ resolveWithObject: true });
   return { data: new Uint8Array(data), width: info.width, height: info.height };
 }
@@ -85,7 +86,7 @@ function drawFrames(set: LabelledSet, half: 0 | 1, count: number, seed: number):
   return drawn;
 }
 
-const [setFolder = '', indexFolder = '', out = '', halfText, perKind, absentCount, phashModule] =
+const [setFolder = '', indexFolder = '', out = '', halfText, perKind, absentCount, phashModule, kinds] =
   process.argv.slice(2);
 const half = halfText === '1' ? 1 : 0;
 const set: LabelledSet = JSON.parse(readFileSync(join(setFolder, 'manifest.json'), 'utf8'));
@@ -101,7 +102,7 @@ const index = openLookUpIndex({
   folder: indexFolder,
   codebook: codebook.value,
   kernels,
-  verify: (id) => preview(id),
+  verify: (id, size) => preview(id, size === 'small' ? 'frames-small' : 'frames'),
   neighbours: (id) =>
     [-3, -2, -1, 1, 2, 3]
       .map((step) => id + step)
@@ -127,7 +128,8 @@ if (index.size() === 0) {
 }
 
 type PlainHash = (image: Uint8Array) => Promise<string>;
-const loaded: unknown = phashModule === undefined ? null : await import(pathToFileURL(phashModule).href);
+const loaded: unknown =
+  phashModule === undefined || phashModule === '' ? null : await import(pathToFileURL(phashModule).href);
 const isModule = (value: unknown): value is { default: PlainHash } =>
   typeof value === 'object' && value !== null && 'default' in value;
 const plainHash: PlainHash | null = isModule(loaded) ? loaded.default : null;
@@ -164,6 +166,7 @@ function write(trial: Trial): void {
 
 if (existsSync(out)) rmSync(out);
 for (const [number, kind] of CHANGE_NAMES.entries()) {
+  if (kinds !== undefined && !kinds.split(',').includes(kind)) continue;
   for (const one of drawFrames(set, half, Number(perKind ?? 20), 1000 * (half + 1) + number)) {
     const frame = await greyOf(join(setFolder, 'frames', `${one.id}.jpg`), null);
     const changed = await changePicture(frame, kind, one.id * 31 + number);

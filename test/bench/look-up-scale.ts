@@ -1,7 +1,8 @@
 // Time and memory of look-up in a large archive. The frames beyond the labelled set are made up: features of eight
 // random frames of the set each, a tenth of their bits flipped, at random places. So times and candidate counts are
-// realistic; false matches are not measured by this. Run: node test/bench/look-up-scale.ts SET INDEX OUT COUNT
-import { readFileSync, rmSync } from 'node:fs';
+// realistic; false matches are not measured by this. OUT is filled when it is not there yet, and is kept.
+// Run: node test/bench/look-up-scale.ts SET INDEX OUT COUNT
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { createFastKernels } from '../../main/engine/look-up/fast-kernels.ts';
@@ -69,7 +70,6 @@ function fill(): void {
     if (entry?.kind === 'added') real.push(entry.record);
   });
   small.close();
-  rmSync(out, { recursive: true, force: true });
   const large = openSegments(out, version);
   for (const record of real) large.append(writeAdded(record));
   for (let i = real.length; i < Number(countText); i++)
@@ -77,8 +77,11 @@ function fill(): void {
   large.close();
 }
 
-async function preview(id: number, part: 'frames' | 'absent'): Promise<Preview> {
-  const input = sharp(join(setFolder, part, `${id}.jpg`)).resize(512, 512, { fit: 'inside' });
+async function preview(id: number, part: 'frames' | 'frames-small' | 'absent'): Promise<Preview> {
+  const input = sharp(join(setFolder, part, `${id}.jpg`)).resize(512, 512, {
+    fit: 'inside',
+    withoutEnlargement: true,
+  });
   const { data, info } = await input.greyscale().raw().toBuffer({ resolveWithObject: true });
   return { luma: new Uint8Array(data), width: info.width, height: info.height };
 }
@@ -88,13 +91,17 @@ const quantile = (values: readonly number[], share: number) =>
 const ms = (values: readonly number[]) =>
   `p50 ${quantile(values, 0.5).toFixed(0)}, p95 ${quantile(values, 0.95).toFixed(0)} ms`;
 
-fill();
+if (!existsSync(out)) fill();
 const opening = performance.now();
 const index = openLookUpIndex({
   folder: out,
   codebook: codebook.value,
   kernels: createFastKernels(),
-  verify: (id) => preview(id < FIRST_MADE_UP ? id : (id % set.frames.length) + 1, 'frames'),
+  verify: (id, size) =>
+    preview(
+      id < FIRST_MADE_UP ? id : (id % set.frames.length) + 1,
+      size === 'small' ? 'frames-small' : 'frames',
+    ),
 });
 console.log(`${index.size()} pictures opened in ${((performance.now() - opening) / 1000).toFixed(1)} s`);
 

@@ -1,7 +1,7 @@
 // Makes the labelled set that look-up is measured on: frames in rolls of 36, a quarter of the scenes in bursts,
 // and pictures that are not in the archive. Run: node test/bench/look-up-set.ts OUT [PHOTOS] [FRAMES] [ABSENT]
 import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import sharp from 'sharp';
 import { drawScene, FIRST_SHOT, nextShot, SCENE_KINDS, type Grey } from '../support/scene.ts';
 import { seededRandom } from '../support/seeded-random.ts';
@@ -15,7 +15,10 @@ export interface SetPicture {
   readonly frames: number;
 }
 
-/** What `manifest.json` of a set holds; a picture's file is `frames/ID.jpg` or `absent/ID.jpg`. */
+/**
+ * What `manifest.json` of a set holds; a picture's file is `frames/ID.jpg` or `absent/ID.jpg`, and a frame's small
+ * preview `frames-small/ID.jpg`.
+ */
 export interface LabelledSet {
   readonly frames: readonly SetPicture[];
   readonly absent: readonly SetPicture[];
@@ -37,6 +40,12 @@ async function save(folder: string, id: number, picture: Grey): Promise<void> {
   await sharp(picture.data, { raw })
     .jpeg({ quality: 93 })
     .toFile(join(folder, `${id}.jpg`));
+  if (basename(folder) !== 'frames') return;
+  // As small as the archive's small previews, and as much compressed.
+  await sharp(picture.data, { raw })
+    .resize(256, 256, { fit: 'inside' })
+    .jpeg({ quality: 82 })
+    .toFile(join(`${folder}-small`, `${id}.jpg`));
 }
 
 function withGrain(picture: Grey, random: () => number): Grey {
@@ -85,7 +94,7 @@ async function* windowsOf(file: string, random: () => number): AsyncGenerator<Gr
 /** Writes the set. Every third photograph is kept out of the archive, to be looked for in vain. */
 async function makeSet(folder: string, photos: string | null, frameCount: number, absentCount: number) {
   const random = seededRandom(20_260_101);
-  for (const part of ['frames', 'absent']) mkdirSync(join(folder, part), { recursive: true });
+  for (const part of ['frames', 'frames-small', 'absent']) mkdirSync(join(folder, part), { recursive: true });
   const frames: SetPicture[] = [];
   const absent: SetPicture[] = [];
   const add = async (

@@ -16,8 +16,8 @@ const neighbourRow = z.object({ id: z.number() });
 /** The index of an archive's pictures, opened when it is first asked for. It is a cache: it may be deleted. */
 export interface ArchivePictures {
   index(): LookUpIndex;
-  /** The grey preview of a picture of the archive, or null when it has none. */
-  preview(pictureId: number): Promise<Preview | null>;
+  /** The grey preview of a picture of the archive, 512 px long or (small) 256, or null when it has none. */
+  preview(pictureId: number, size: 'small' | 'large'): Promise<Preview | null>;
   close(): void;
 }
 
@@ -38,12 +38,15 @@ export async function greyPreview(file: string | Buffer): Promise<Preview> {
 export function createArchivePictures(folder: string, db: WritableDb): ArchivePictures {
   let open: LookUpIndex | null = null;
 
-  async function preview(pictureId: number): Promise<Preview | null> {
+  async function preview(pictureId: number, size: 'small' | 'large'): Promise<Preview | null> {
     const sql = 'SELECT sha256, page FROM picture WHERE id = :pictureId';
     const picture = query(db, pictureRow, sql).find({ pictureId });
     if (!picture) return null;
-    const file = previewPath(folder, picture.sha256, picture.page, 'large');
-    return existsSync(file) ? greyPreview(file) : null;
+    const paths = (size === 'small' ? (['small', 'large'] as const) : (['large'] as const)).map((each) =>
+      previewPath(folder, picture.sha256, picture.page, each),
+    );
+    const file = paths.find((path) => existsSync(path));
+    return file === undefined ? null : greyPreview(file);
   }
 
   function openIndex(): LookUpIndex {

@@ -1,5 +1,6 @@
 /** Value types of a WebAssembly function. Source: W3C, WebAssembly Core Specification 2.0, section 5.3. */
 export const I32 = 0x7f;
+export const F32 = 0x7d;
 export const V128 = 0x7b;
 
 /** One function: `body` may use the parameters first, then the locals, by number. It returns nothing or an i32. */
@@ -27,7 +28,7 @@ export function unsigned(value: number): number[] {
 }
 
 /** A signed 32-bit number in LEB128. */
-function signed(value: number): number[] {
+export function signed(value: number): number[] {
   const bytes: number[] = [];
   let rest = value;
   for (;;) {

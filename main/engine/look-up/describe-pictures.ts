@@ -46,7 +46,7 @@ export const describePictures: Work = async (archive, _input, progress, signal) 
   for (let batch = some.all(); batch.length > 0; batch = some.all()) {
     for (const picture of batch) {
       if (signal.aborted) throw appError('cancelled', {});
-      const preview = await archive.pictures.preview(picture.id);
+      const preview = await archive.pictures.preview(picture.id, 'large');
       if (preview) {
         index.add(
           picture.id,

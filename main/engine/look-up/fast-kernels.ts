@@ -1,18 +1,9 @@
 import type { Kernels } from '../../../shared/domain/look-up/kernels.ts';
-import { assembleModule, at, I32, V128, type AssembledFunction } from './assemble.ts';
+import { at, I32, V128, type AssembledFunction } from './assemble.ts';
+import { differFunction, standOutFunction } from './extrema-kernels.ts';
+import { nearestFunction } from './nearest-kernel.ts';
+import { createWasmMemory } from './wasm-memory.ts';
 
-// The part of the standard global that is used here: the compiler's Node types do not declare it.
-declare const WebAssembly: {
-  readonly Memory: new (limits: { initial: number; maximum: number }) => {
-    readonly buffer: ArrayBuffer;
-    grow(pages: number): number;
-  };
-  readonly Module: new (bytes: Uint8Array<ArrayBuffer>) => object;
-  readonly Instance: new (module: object, imports: object) => { readonly exports: Record<string, unknown> };
-};
-
-const PAGE_BYTES = 65_536;
-const MOST_PAGES = 4096;
 const FLOAT_BYTES = 4;
 /** Four vectors of four floats: what one turn of either loop works on. */
 const STRIDE_FLOATS = 16;
@@ -110,16 +101,21 @@ function dotsFunction(): AssembledFunction {
 
 /** The kernels in four-wide WebAssembly: the same sums as `PLAIN_KERNELS`, added up in another order. */
 export function createFastKernels(): Kernels {
-  const memory = new WebAssembly.Memory({ initial: 16, maximum: MOST_PAGES });
-  const module = new WebAssembly.Module(assembleModule([weighFunction(), dotsFunction()]));
-  const { weigh, dots } = new WebAssembly.Instance(module, { env: { memory } }).exports;
-  if (typeof weigh !== 'function' || typeof dots !== 'function') throw new Error('the kernels did not load');
+  const memory = createWasmMemory([
+    weighFunction(),
+    dotsFunction(),
+    differFunction(),
+    standOutFunction(),
+    nearestFunction(),
+  ]);
+  const [weigh, dots] = [memory.find('weigh'), memory.find('dots')];
+  const [differ, standOut] = [memory.find('differ'), memory.find('standOut')];
+  const nearest = memory.find('nearest');
   let tableInMemory: Float32Array | null = null;
 
   function floats(count: number): Float32Array {
-    const missing = count * FLOAT_BYTES - memory.buffer.byteLength;
-    if (missing > 0) memory.grow(Math.ceil(missing / PAGE_BYTES));
-    return new Float32Array(memory.buffer);
+    memory.reserve(count * FLOAT_BYTES);
+    return memory.floats();
   }
 
   return {
@@ -175,6 +171,68 @@ export function createFastKernels(): Kernels {
         outBytes + out.length * FLOAT_BYTES,
       );
       out.set(all.subarray(outAt, outAt + out.length));
+    },
+    extrema(levels, width, height, border, least) {
+      tableInMemory = null;
+      const plane = roundUp(width * height) + STRIDE_FLOATS;
+      const count = levels.length - 1;
+      const listAt = (levels.length + count) * plane;
+      const all = floats(listAt + width * height);
+      const at = (number: number) => number * plane * FLOAT_BYTES;
+      levels.forEach((level, i) => all.set(level, i * plane));
+      for (let i = 0; i < count; i++)
+        differ(at(i), at(i + 1), at(levels.length + i), at(levels.length + i) + width * height * FLOAT_BYTES);
+      const found: Int32Array[] = [];
+      for (let i = 1; i + 1 < count; i++) {
+        const here = levels.length + i;
+        const number = standOut(
+          at(here - 1),
+          at(here),
+          at(here + 1),
+          width * FLOAT_BYTES,
+          border,
+          height - border,
+          border * FLOAT_BYTES,
+          (width - border) * FLOAT_BYTES,
+          least,
+          listAt * FLOAT_BYTES,
+        );
+        found.push(Int32Array.from(memory.words().subarray(listAt, listAt + number)));
+      }
+      return found;
+    },
+    nearest(wanted, known, ranges, limits) {
+      tableInMemory = null;
+      const count = known.length / 3;
+      const pitch = roundUp(count) + STRIDE_FLOATS;
+      const wantedAt = 3 * pitch;
+      const rangesAt = wantedAt + wanted.length;
+      const outAt = rangesAt + ranges.length;
+      const outEnd = outAt + wanted.length / 3;
+      memory.reserve(outEnd * FLOAT_BYTES);
+      const words = memory.words();
+      for (let i = 0; i < count; i++) {
+        for (let word = 0; word < 3; word++) words[word * pitch + i] = known[i * 3 + word] ?? 0;
+      }
+      words.set(wanted, wantedAt);
+      words.set(ranges, rangesAt);
+      const nothing = ((limits.whole + 1) << 16) | 0xffff;
+      words.fill(nothing, outAt, outEnd);
+      nearest(
+        wantedAt * FLOAT_BYTES,
+        rangesAt * FLOAT_BYTES,
+        rangesAt * FLOAT_BYTES,
+        outAt * FLOAT_BYTES,
+        0,
+        pitch * FLOAT_BYTES,
+        limits.first,
+      );
+      const out = new Int32Array(outEnd - outAt);
+      for (let i = 0; i < out.length; i++) {
+        const found = words[outAt + i] ?? nothing;
+        out[i] = found === nothing ? -1 : found;
+      }
+      return out;
     },
   };
 }

@@ -9,7 +9,12 @@ import {
 import { describeLuma, type PictureDescription } from '../../../shared/domain/look-up/describe-picture.ts';
 import { hasDetail } from '../../../shared/domain/look-up/detail.ts';
 import { mixedDescriptors, signaturesOf } from '../../../shared/domain/look-up/encode.ts';
-import { examine, preparePicture, type Prepared } from '../../../shared/domain/look-up/examine.ts';
+import {
+  layFinely,
+  layRoughly,
+  preparePicture,
+  type Prepared,
+} from '../../../shared/domain/look-up/examine.ts';
 import { QUERY_BUDGET } from '../../../shared/domain/look-up/features.ts';
 import {
   hashFrame,
@@ -21,27 +26,43 @@ import type { Kernels } from '../../../shared/domain/look-up/kernels.ts';
 import { lumaFrom, type Luma } from '../../../shared/domain/look-up/luma.ts';
 import { fitFeatures, type Signed } from '../../../shared/domain/look-up/match.ts';
 import { compose, scaling, type Matrix } from '../../../shared/domain/look-up/matrix.ts';
-import { countOnes } from '../../../shared/domain/look-up/mixing.ts';
 import { findProbes } from '../../../shared/domain/look-up/probes.ts';
 import { variedAngle, VARIANTS, type Variant } from '../../../shared/domain/look-up/variants.ts';
-import type { Preview, Slot } from './look-up-index.ts';
+import { appError } from '../../../shared/api/errors.ts';
+import type { Preview } from './look-up-index.ts';
 import type { Postings } from './postings.ts';
 import { signedFromRecord, type PictureRecord } from './record.ts';
-import { createVoting, type Voted } from './vote.ts';
+import type { Slot, Slots } from './slots.ts';
+import { vote, type Voted } from './vote.ts';
 
 /** What the finder works on: the open index and the archive behind it. */
 export interface FinderParts {
   readonly codebook: Codebook;
   readonly kernels: Kernels;
   readonly postings: Postings;
-  readonly slots: readonly (Slot | null)[];
-  readonly slotOf: ReadonlyMap<number, number>;
-  /** Two words a slot. */
-  readonly hashes: readonly number[];
+  readonly slots: Slots;
   readonly read: (slot: Slot) => PictureRecord | null;
-  readonly preview: (pictureId: number) => Promise<Preview | null>;
+  /** The preview of a picture; a small one has 256 px on its long side or less. */
+  readonly preview: (pictureId: number, size: 'small' | 'large') => Promise<Preview | null>;
   readonly neighbours: (pictureId: number) => readonly number[];
   readonly observe: (candidates: readonly Candidate[]) => void;
+}
+
+/** How to look. */
+export interface FindOptions {
+  /** Hits answered at most. */
+  readonly limit: number;
+  /** Asked now and then; once true, the look-up ends as cancelled. */
+  readonly isStale?: () => boolean;
+}
+
+/** A frame that is worth laying the picture over, and where to begin. */
+interface Guess {
+  readonly slot: Slot;
+  /** Fractions of the picture to fractions of the frame. */
+  readonly start: Matrix;
+  readonly negative: boolean;
+  readonly inliers: number;
 }
 
 /** Finds which pictures of the index show what another picture shows. */
@@ -50,7 +71,7 @@ export interface Finder {
     luma: Uint8Array | Float32Array,
     width: number,
     height: number,
-    limit: number,
+    options: FindOptions,
   ) => Promise<{ answer: Answer; hits: Hit[] }>;
 }
 
@@ -67,49 +88,54 @@ const MOST_EXAMINED = 6;
 const FEWEST_INLIERS = 5;
 
 export function createFinder(parts: FinderParts): Finder {
-  const { codebook, kernels, slots, slotOf } = parts;
-  const voting = createVoting(codebook, parts.postings);
+  const { codebook, kernels, slots, postings } = parts;
 
-  async function lay(
+  /** The candidates that guesses lead to: roughly over small previews first, then finely where that went well. */
+  async function layAll(
     picture: Prepared,
-    slot: Slot,
-    start: Matrix,
-    negative: boolean,
-    inliers: number,
-  ): Promise<Candidate | null> {
-    const preview = await parts.preview(slot.pictureId);
-    if (preview === null) return null;
-    const frame = lumaFrom(preview.luma, preview.width, preview.height);
-    const examined = examine(picture, frame, start, negative);
-    if (examined === null) return null;
-    return { ...examined, pictureId: slot.pictureId, groupId: slot.groupId, negative, inliers };
+    guesses: readonly Guess[],
+    check: () => void,
+  ): Promise<Candidate[]> {
+    const rough = await layEach(picture, guesses, 'small', layRoughly);
+    check();
+    return layEach(picture, rough, 'large', layFinely);
   }
 
-  async function byHash(picture: Prepared, hash: FrameHash): Promise<Candidate[]> {
-    const found: Candidate[] = [];
-    for (const { slot, turned } of nearestHashes(hash)) {
-      const candidate = await lay(picture, slot, wholeCopy(turned), turned.negative, 0);
-      if (candidate !== null) found.push(candidate);
-    }
-    return found;
+  async function layEach(
+    picture: Prepared,
+    guesses: readonly Guess[],
+    size: 'small' | 'large',
+    lay: typeof layFinely,
+  ): Promise<(Candidate & Guess)[]> {
+    const previews = await Promise.all(guesses.map(({ slot }) => parts.preview(slot.pictureId, size)));
+    return guesses.flatMap((guess, i) => {
+      const preview = previews[i];
+      if (!preview) return [];
+      const frame = lumaFrom(preview.luma, preview.width, preview.height);
+      const laid = lay(picture, frame, guess.start, guess.negative);
+      if (laid === null) return [];
+      const { pictureId, groupId } = guess.slot;
+      return [{ ...guess, ...laid, start: laid.matrix, pictureId, groupId }];
+    });
   }
 
-  function nearestHashes(hash: FrameHash): { slot: Slot; turned: TurnedHash }[] {
-    const near: { slot: Slot; turned: TurnedHash; distance: number }[] = [];
+  /** Frames that the picture may be a whole copy of, nearest first. */
+  function guessByHash(hash: FrameHash): Guess[] {
     const all = turnHash(hash);
-    for (let i = 0; i < slots.length; i++) {
-      const low = parts.hashes[2 * i] ?? 0;
-      const high = parts.hashes[2 * i + 1] ?? 0;
-      for (const turned of all) {
-        const distance = countOnes(turned.low ^ low) + countOnes(turned.high ^ high);
-        if (distance > HASH_RADIUS) continue;
-        const slot = slots[i];
-        if (slot) near.push({ slot, turned, distance });
-      }
-    }
-    near.sort((a, b) => a.distance - b.distance);
+    const words = Uint32Array.from(all.flatMap(({ low, high }) => [low, high]));
+    const near = postings
+      .nearHashes(words, HASH_RADIUS)
+      .flatMap(({ slot: number, wanted, distance }) => {
+        const slot = slots.get(number);
+        const turned = all[wanted];
+        return slot && turned ? [{ slot, turned, distance }] : [];
+      })
+      .sort((a, b) => a.distance - b.distance);
     const least = near[0]?.distance ?? 0;
-    return near.filter(({ distance }) => distance <= least + HASH_MARGIN).slice(0, MOST_BY_HASH);
+    return near
+      .filter(({ distance }) => distance <= least + HASH_MARGIN)
+      .slice(0, MOST_BY_HASH)
+      .map(({ slot, turned }) => ({ slot, start: wholeCopy(turned), negative: turned.negative, inliers: 0 }));
   }
 
   /** The picture's features as `variant` has them, ready to be matched against frames. */
@@ -126,71 +152,80 @@ export function createFinder(parts: FinderParts): Finder {
   }
 
   /** Frames whose features agree with the picture's, most first. */
-  function fitting(described: PictureDescription, signed: Signed, variant: Variant, voted: readonly Voted[]) {
+  function guessByFeatures(
+    described: PictureDescription,
+    signed: Signed,
+    variant: Variant,
+    voted: readonly Voted[],
+  ): Guess[] {
     return voted
       .flatMap(({ slot: number, turn }) => {
-        const slot = slots[number];
-        if (!slot) return [];
-        const record = parts.read(slot);
-        const fit = record === null ? null : fitFeatures(signed, signedFromRecord(record), turn);
-        if (record === null || fit === null || fit.inliers < FEWEST_INLIERS) return [];
+        const slot = slots.get(number);
+        const record = slot && parts.read(slot);
+        const fit = record && fitFeatures(signed, signedFromRecord(record), turn, kernels);
+        if (!slot || !record || !fit || fit.inliers < FEWEST_INLIERS) return [];
         const toPixels = scaling(described.width, described.height);
         const flip: Matrix = variant.mirrored
           ? [-1, 0, described.width, 0, 1, 0, 0, 0, 1]
           : [1, 0, 0, 0, 1, 0, 0, 0, 1];
         const toFractions = scaling(1 / record.width, 1 / record.height);
         const start = compose(toFractions, compose(fit.matrix, compose(flip, toPixels)));
-        return [{ slot, start, inliers: fit.inliers }];
+        return [{ slot, start, negative: variant.negative, inliers: fit.inliers }];
       })
-      .sort((a, b) => b.inliers - a.inliers);
+      .sort((a, b) => b.inliers - a.inliers)
+      .slice(0, MOST_EXAMINED);
   }
 
-  async function byFeatures(picture: Prepared, luma: Luma): Promise<Candidate[]> {
+  async function byFeatures(picture: Prepared, luma: Luma, check: () => void): Promise<Candidate[]> {
     const described = describeLuma(luma, QUERY_BUDGET, kernels);
-    const voters = Math.min(MOST_VOTERS, described.features.count);
-    const probes = findProbes(described.features, codebook, kernels, voters, REACH);
+    const { features } = described;
+    const voters = Math.min(MOST_VOTERS, features.count);
+    const probes = findProbes(features, codebook, kernels, voters, REACH);
     const found: Candidate[] = [];
     for (const variant of VARIANTS) {
-      const mixed = mixedDescriptors(described.features, variant);
-      const voted = voting.vote(described.features, mixed, probes, variant, MOST_VOTED);
-      const signed = signedVariant(described, variant, mixed);
-      const fits = fitting(described, signed, variant, voted);
-      for (const { slot, start, inliers } of fits.slice(0, MOST_EXAMINED)) {
-        const candidate = await lay(picture, slot, start, variant.negative, inliers);
-        if (candidate !== null) found.push(candidate);
-      }
+      check();
+      const mixed = mixedDescriptors(features, variant);
+      const voted = vote(codebook, postings, { features, mixed, probes }, variant, MOST_VOTED);
+      check();
+      const guesses = guessByFeatures(described, signedVariant(described, variant, mixed), variant, voted);
+      found.push(...(await layAll(picture, guesses, check)));
       if (found.some(isMatch)) break;
     }
     return found;
   }
 
   /** The rest of a burst: the neighbours of each match, laid where the match lies. */
-  async function byNeighbours(picture: Prepared, found: readonly Candidate[]): Promise<Candidate[]> {
+  async function byNeighbours(
+    picture: Prepared,
+    found: readonly Candidate[],
+    check: () => void,
+  ): Promise<Candidate[]> {
     const known = new Set(found.map((candidate) => candidate.pictureId));
-    const more: Candidate[] = [];
-    for (const match of found.filter(isMatch)) {
-      for (const neighbour of parts.neighbours(match.pictureId)) {
-        const slot = slots[slotOf.get(neighbour) ?? -1];
+    const guesses: Guess[] = [];
+    for (const { pictureId, matrix, negative, inliers } of found.filter(isMatch)) {
+      for (const neighbour of parts.neighbours(pictureId)) {
+        const slot = slots.get(slots.find(neighbour) ?? Infinity);
         if (known.has(neighbour) || !slot) continue;
         known.add(neighbour);
-        const candidate = await lay(picture, slot, match.matrix, match.negative, match.inliers);
-        if (candidate !== null) more.push(candidate);
+        guesses.push({ slot, start: matrix, negative, inliers });
       }
     }
-    return more;
+    return layAll(picture, guesses, check);
   }
 
-  async function gather(luma: Luma): Promise<Candidate[] | 'cannot-tell'> {
+  async function gather(luma: Luma, check: () => void): Promise<Candidate[] | 'cannot-tell'> {
     if (!hasDetail(luma)) return 'cannot-tell';
     const picture = preparePicture(luma);
-    let found = await byHash(picture, hashFrame(luma));
-    if (!found.some(isMatch)) found = [...found, ...(await byFeatures(picture, luma))];
-    return [...found, ...(await byNeighbours(picture, found))];
+    let found = await layAll(picture, guessByHash(hashFrame(luma)), check);
+    if (!found.some(isMatch)) found = [...found, ...(await byFeatures(picture, luma, check))];
+    return [...found, ...(await byNeighbours(picture, found, check))];
   }
 
   return {
-    async find(pixels, width, height, limit) {
-      const candidates = await gather(lumaFrom(pixels, width, height));
+    async find(pixels, width, height, { limit, isStale = () => false }) {
+      const candidates = await gather(lumaFrom(pixels, width, height), () => {
+        if (isStale()) throw appError('cancelled', {});
+      });
       if (candidates === 'cannot-tell') return { answer: 'cannot-tell', hits: [] };
       parts.observe(candidates);
       return decide(candidates, limit);

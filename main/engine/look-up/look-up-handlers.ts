@@ -109,7 +109,12 @@ function hitsAsFrames(db: ReadableDb, hits: readonly Hit[]): PictureHit[] {
     const matrix = intoFrame(homography, at.comparedWith.frame);
     frames.set(at.frameId, {
       ...hit,
-      ...{ confidence, region: at.region, turned, mirrored, negative, comparedWith: at.comparedWith },
+      confidence,
+      region: at.region,
+      turned,
+      mirrored,
+      negative,
+      comparedWith: at.comparedWith,
       homography: [...matrix],
       corners: cornersOf(matrix),
     });
@@ -184,7 +189,9 @@ async function samePictures(
           ),
       );
     const preview =
-      near.length > 0 && scan.pictureId !== null ? await archive.pictures.preview(scan.pictureId) : null;
+      near.length > 0 && scan.pictureId !== null
+        ? await archive.pictures.preview(scan.pictureId, 'large')
+        : null;
     if (!preview) continue;
     const { answer, hits } = await index.find(preview.luma, preview.width, preview.height, { limit: 8 });
     if (answer !== 'frame' && answer !== 'scene') continue;

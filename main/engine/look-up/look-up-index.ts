@@ -3,10 +3,11 @@ import type { Answer, Candidate, Hit } from '../../../shared/domain/look-up/deci
 import type { PictureDescription } from '../../../shared/domain/look-up/describe-picture.ts';
 import { encodeFeatures } from '../../../shared/domain/look-up/encode.ts';
 import type { Kernels } from '../../../shared/domain/look-up/kernels.ts';
-import { createFinder } from './find-picture.ts';
+import { createFinder, type FindOptions } from './find-picture.ts';
 import { createPostings } from './postings.ts';
 import { packPlacement, readEntry, writeAdded, writeRemoved, type PictureRecord } from './record.ts';
 import { openSegments, type EntryPlace } from './segments.ts';
+import { createSlots } from './slots.ts';
 
 /** A preview of a picture of the archive: bytes (0 to 255) or floats (0 to 1), best at 512 px on the long side. */
 export interface Preview {
@@ -21,8 +22,11 @@ export interface LookUpOptions {
   readonly folder: string;
   readonly codebook: Codebook;
   readonly kernels: Kernels;
-  /** The preview of a picture, or null where there is none (any more). */
-  readonly verify: (pictureId: number) => Promise<Preview | null>;
+  /**
+   * The preview of a picture, or null where there is none (any more). A small one, 256 px long or less, is asked for
+   * to rule pictures out: it should be quick to come by.
+   */
+  readonly verify: (pictureId: number, size: 'small' | 'large') => Promise<Preview | null>;
   /** Pictures of the frames around that of `pictureId` on its roll: where the rest of a burst is. */
   readonly neighbours?: (pictureId: number) => readonly number[];
   /** Told of every frame that a picture was laid over, before the answer: for measuring. */
@@ -39,58 +43,37 @@ export interface LookUpIndex {
   /** Forgets a picture. On disk after `flush`. */
   readonly remove: (pictureId: number) => void;
   readonly flush: () => void;
-  /** Looks for a picture of bytes (0 to 255) or floats (0 to 1), any size. */
+  /** Looks for a picture of bytes (0 to 255) or floats (0 to 1), any size. @throws {AppError} cancelled */
   readonly find: (
     luma: Uint8Array | Float32Array,
     width: number,
     height: number,
-    options: { readonly limit: number },
+    options: FindOptions,
   ) => Promise<{ answer: Answer; hits: Hit[] }>;
   readonly close: () => void;
-}
-
-/** One picture as the index holds it in memory; its features lie on disk. */
-export interface Slot {
-  readonly pictureId: number;
-  readonly groupId: number;
-  readonly place: EntryPlace;
 }
 
 /** Opens the index in `options.folder`; what a crash left half written there is cut off. */
 export function openLookUpIndex(options: LookUpOptions): LookUpIndex {
   const { codebook, kernels } = options;
   const segments = openSegments(options.folder, codebook.version);
-  const postings = createPostings(codebook.size * codebook.size);
-  const slots: (Slot | null)[] = [];
-  const slotOf = new Map<number, number>();
-  const hashes: number[] = [];
+  const postings = createPostings(codebook);
+  const slots = createSlots();
 
-  function forget(pictureId: number): void {
-    const slot = slotOf.get(pictureId);
-    if (slot === undefined) return;
-    slots[slot] = null;
-    slotOf.delete(pictureId);
-  }
+  const remember = ({ pictureId, groupId }: PictureRecord, place: EntryPlace) =>
+    slots.add({ pictureId, groupId, place });
 
-  function remember(record: PictureRecord, place: EntryPlace): number {
-    forget(record.pictureId);
-    const slot = slots.length;
-    slots.push({ pictureId: record.pictureId, groupId: record.groupId, place });
-    slotOf.set(record.pictureId, slot);
-    hashes.push(record.hash.low, record.hash.high);
-    return slot;
-  }
-
+  let isFirst = true;
   postings.load((take) => {
-    const first = slots.length === 0;
     let slot = 0;
     segments.readAll((content, place) => {
       const entry = readEntry(content);
       if (entry?.kind === 'added') {
-        if (first) remember(entry.record, place);
+        if (isFirst) remember(entry.record, place);
         take(slot++, entry.record);
-      } else if (entry?.kind === 'removed' && first) forget(entry.pictureId);
+      } else if (entry?.kind === 'removed' && isFirst) slots.forget(entry.pictureId);
     });
+    isFirst = false;
   });
 
   const finder = createFinder({
@@ -98,21 +81,19 @@ export function openLookUpIndex(options: LookUpOptions): LookUpIndex {
     kernels,
     postings,
     slots,
-    slotOf,
-    hashes,
     read: (slot) => {
       const content = segments.read(slot.place);
       const entry = content === null ? null : readEntry(content);
       return entry?.kind === 'added' ? entry.record : null;
     },
-    preview: async (pictureId): Promise<Preview | null> => options.verify(pictureId),
+    preview: options.verify,
     neighbours: options.neighbours ?? (() => []),
     observe: options.observe ?? (() => {}),
   });
 
   return {
-    size: () => slotOf.size,
-    has: (pictureId) => slotOf.has(pictureId),
+    size: slots.size,
+    has: (pictureId) => slots.find(pictureId) !== null,
     add(pictureId, groupId, description) {
       const record: PictureRecord = {
         pictureId,
@@ -126,12 +107,12 @@ export function openLookUpIndex(options: LookUpOptions): LookUpIndex {
       postings.add(remember(record, segments.append(writeAdded(record))), record);
     },
     remove(pictureId) {
-      if (!slotOf.has(pictureId)) return;
+      if (slots.find(pictureId) === null) return;
       segments.append(writeRemoved(pictureId));
-      forget(pictureId);
+      slots.forget(pictureId);
     },
     flush: () => segments.flush(),
-    find: (luma, width, height, { limit }) => finder.find(luma, width, height, limit),
+    find: finder.find,
     close: () => segments.close(),
   };
 }

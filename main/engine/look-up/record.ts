@@ -103,7 +103,7 @@ export function writeRemoved(pictureId: number): Uint8Array {
   return bytes;
 }
 
-/** The entry in `bytes`, as it was written, or null where they are none. */
+/** The entry in `bytes`, as it was written, or null where they are none. It may look into `bytes`. */
 export function readEntry(bytes: Uint8Array): IndexEntry | null {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (bytes.length < 2 * KIND_BYTES) return null;
@@ -112,9 +112,12 @@ export function readEntry(bytes: Uint8Array): IndexEntry | null {
   if (view.getUint8(0) !== ADDED || bytes.length < start) return null;
   const count = view.getUint32(36, true);
   if (bytes.length !== start + count * FEATURE_WORDS * 4) return null;
-  // A copy: where the bytes lie need not be where 32-bit words may.
-  const copy = new Uint32Array(new Uint8Array(bytes.subarray(start)).buffer);
-  const words = (from: number, length: number) => copy.subarray(from, from + length);
+  // Where the bytes lie need not be where 32-bit words may.
+  const [buffer, at] =
+    (bytes.byteOffset + start) % 4 === 0
+      ? [bytes.buffer, bytes.byteOffset + start]
+      : [new Uint8Array(bytes.subarray(start)).buffer, 0];
+  const words = (from: number, length: number) => new Uint32Array(buffer, at + 4 * from, length);
   const record: PictureRecord = {
     pictureId: view.getFloat64(8, true),
     groupId: view.getFloat64(16, true),

@@ -11,6 +11,7 @@ const SMALLEST_CONTRAST = 0.02;
 const EDGE_RATIO = 10;
 const SMALLEST_SIDE = 20;
 const BORDER = 4;
+const NOWHERE = new Int32Array(0);
 
 /** One blurred level of the pyramid; `step` px of the picture lie between its pixels. */
 export interface Level {
@@ -39,10 +40,11 @@ export function findKeypoints(normalised: Luma, kernels: Kernels): Keypoint[] {
       const after = FIRST_SIGMA * 2 ** (i / SCALES);
       levels.push(blurred(levels[i - 1] ?? first, Math.sqrt(after ** 2 - before ** 2), kernels));
     }
-    const differences = levels.slice(1).map((level, i) => difference(level.data, (levels[i] ?? first).data));
+    const planes = levels.map((level) => level.data);
+    const places = kernels.extrema(planes, first.width, first.height, BORDER, SMALLEST_CONTRAST);
     for (let scale = 1; scale <= SCALES; scale++) {
       const level: Level = { picture: levels[scale] ?? first, step: 2 ** octave, octave };
-      collectExtrema(differences, scale, level, found);
+      collectPoints(planes, places[scale - 1] ?? NOWHERE, scale, level, found);
     }
     first = halved(levels[SCALES] ?? first);
   }
@@ -64,12 +66,6 @@ function blurred(picture: Luma, sigma: number, kernels: Kernels): Luma {
   return { data, width: picture.width, height: picture.height };
 }
 
-function difference(upper: Float32Array, lower: Float32Array): Float32Array {
-  const out = new Float32Array(upper.length);
-  for (let i = 0; i < out.length; i++) out[i] = (upper[i] ?? 0) - (lower[i] ?? 0);
-  return out;
-}
-
 function halved(picture: Luma): Luma {
   const width = picture.width >> 1;
   const height = picture.height >> 1;
@@ -81,64 +77,70 @@ function halved(picture: Luma): Luma {
   return { data, width, height };
 }
 
-function collectExtrema(differences: Float32Array[], scale: number, level: Level, found: Keypoint[]): void {
-  const [below, here, above] = differences.slice(scale - 1, scale + 2);
+/** A value of a difference of two levels. */
+type Difference = (at: number) => number;
+
+function collectPoints(
+  planes: readonly Float32Array[],
+  places: Int32Array,
+  scale: number,
+  level: Level,
+  found: Keypoint[],
+): void {
+  const [below, here, above] = [scale - 1, scale, scale + 1].map((lower): Difference => {
+    const upper = planes[lower + 1];
+    const under = planes[lower];
+    return (at) => Math.fround((upper?.[at] ?? 0) - (under?.[at] ?? 0));
+  });
   if (!below || !here || !above) return;
-  const { width, height } = level.picture;
-  for (let y = BORDER; y < height - BORDER; y++) {
-    for (let x = BORDER; x < width - BORDER; x++) {
-      const at = y * width + x;
-      const value = here[at] ?? 0;
-      if (value < SMALLEST_CONTRAST && value > -SMALLEST_CONTRAST) continue;
-      const sign = value > 0 ? 1 : -1;
-      if (!standsOut(here, at, width, value, sign)) continue;
-      if (!standsOut(below, at, width, value, sign) || (below[at] ?? 0) * sign >= value * sign) continue;
-      if (!standsOut(above, at, width, value, sign) || (above[at] ?? 0) * sign >= value * sign) continue;
-      const point = refined(below, here, above, at, width);
-      if (point === null) continue;
-      const sigma = FIRST_SIGMA * 2 ** ((scale + point.scale) / SCALES);
-      found.push({ level, x: x + point.x, y: y + point.y, sigma, strength: point.strength });
-    }
+  const { width } = level.picture;
+  for (const at of places) {
+    const value = here(at);
+    const sign = value > 0 ? 1 : -1;
+    // The kernel takes equal values for extrema; they are none.
+    if (!standsOut(here, at, width, value, sign)) continue;
+    if (!standsOut(below, at, width, value, sign) || below(at) * sign >= value * sign) continue;
+    if (!standsOut(above, at, width, value, sign) || above(at) * sign >= value * sign) continue;
+    const point = refined(below, here, above, at, width);
+    if (point === null) continue;
+    const sigma = FIRST_SIGMA * 2 ** ((scale + point.scale) / SCALES);
+    const [x, y] = [at % width, Math.floor(at / width)];
+    found.push({ level, x: x + point.x, y: y + point.y, sigma, strength: point.strength });
   }
 }
 
 /** Whether no neighbour around `at` (itself left out) lies beyond `value` in the direction of `sign`. */
-function standsOut(plane: Float32Array, at: number, width: number, value: number, sign: number): boolean {
+function standsOut(plane: Difference, at: number, width: number, value: number, sign: number): boolean {
   const own = value * sign;
   return (
-    (plane[at - 1] ?? 0) * sign < own &&
-    (plane[at + 1] ?? 0) * sign < own &&
-    (plane[at - width] ?? 0) * sign < own &&
-    (plane[at + width] ?? 0) * sign < own &&
-    (plane[at - width - 1] ?? 0) * sign < own &&
-    (plane[at - width + 1] ?? 0) * sign < own &&
-    (plane[at + width - 1] ?? 0) * sign < own &&
-    (plane[at + width + 1] ?? 0) * sign < own
+    plane(at - 1) * sign < own &&
+    plane(at + 1) * sign < own &&
+    plane(at - width) * sign < own &&
+    plane(at + width) * sign < own &&
+    plane(at - width - 1) * sign < own &&
+    plane(at - width + 1) * sign < own &&
+    plane(at + width - 1) * sign < own &&
+    plane(at + width + 1) * sign < own
   );
 }
 
 /** One step of quadratic interpolation (Lowe 2004, section 4), or null on an edge or where contrast is too low. */
-function refined(below: Float32Array, here: Float32Array, above: Float32Array, at: number, width: number) {
-  const centre = here[at] ?? 0;
-  const left = here[at - 1] ?? 0;
-  const right = here[at + 1] ?? 0;
-  const up = here[at - width] ?? 0;
-  const down = here[at + width] ?? 0;
+function refined(below: Difference, here: Difference, above: Difference, at: number, width: number) {
+  const centre = here(at);
+  const left = here(at - 1);
+  const right = here(at + 1);
+  const up = here(at - width);
+  const down = here(at + width);
   const xx = left + right - 2 * centre;
   const yy = up + down - 2 * centre;
-  const xy =
-    ((here[at + width + 1] ?? 0) -
-      (here[at + width - 1] ?? 0) -
-      (here[at - width + 1] ?? 0) +
-      (here[at - width - 1] ?? 0)) /
-    4;
+  const xy = (here(at + width + 1) - here(at + width - 1) - here(at - width + 1) + here(at - width - 1)) / 4;
   const trace = xx + yy;
   const determinant = xx * yy - xy * xy;
   if (determinant <= 0 || trace * trace * EDGE_RATIO >= (EDGE_RATIO + 1) ** 2 * determinant) return null;
   const gx = (right - left) / 2;
   const gy = (down - up) / 2;
-  const gs = ((above[at] ?? 0) - (below[at] ?? 0)) / 2;
-  const ss = (above[at] ?? 0) + (below[at] ?? 0) - 2 * centre;
+  const gs = (above(at) - below(at)) / 2;
+  const ss = above(at) + below(at) - 2 * centre;
   // Place and scale are solved apart: the mixed terms change the result by a few hundredths of a pixel.
   const x = clampStep((xy * gy - yy * gx) / determinant);
   const y = clampStep((xy * gx - xx * gy) / determinant);

@@ -1,5 +1,5 @@
 import { SIGNATURE_WORDS } from './encode.ts';
-import { countOnes } from './mixing.ts';
+import type { Kernels, SignatureLimits } from './kernels.ts';
 import { solveSymmetric, type Matrix } from './matrix.ts';
 
 /** Where features lie: px, 512 on the long side of the picture; scale in px; angle in radians. */
@@ -31,8 +31,7 @@ interface Match {
 }
 
 // All of these are ours, chosen on the half of the labelled set that is for choosing.
-const FIRST_WORD_LIMIT = 12;
-const DISTANCE_LIMIT = 27;
+const LIMITS: SignatureLimits = { first: 12, whole: 27 };
 const HYPOTHESES = 80;
 const FIRST_TOLERANCE_PX = 15;
 const LAST_TOLERANCE_PX = 9;
@@ -43,121 +42,170 @@ const TURN = 2 * Math.PI;
 const SECTORS = 32;
 /** Sectors to either side of the expected one: 3.5 of 32 are 39°. */
 const SECTOR_REACH = 3;
-const NOBODY = new Uint16Array(0);
 
 /**
  * The best agreement of `picture` with `frame`, turned by about `turn` (radians) in it, or null where fewer than
  * three features agree.
  */
-export function fitFeatures(picture: Signed, frame: Signed, turn: number): Fit | null {
-  const matches = findMatches(picture, frame, turn);
-  if (matches.length < 3) return null;
-  let best: { matrix: Matrix; inliers: Match[] } | null = null;
-  for (const seed of matches.slice(0, HYPOTHESES)) {
-    const matrix = similarityOf(picture, frame, seed);
-    const inliers = agreeing(picture, frame, matches, matrix, FIRST_TOLERANCE_PX);
-    if (best === null || inliers.length > best.inliers.length) best = { matrix, inliers };
+export function fitFeatures(picture: Signed, frame: Signed, turn: number, kernels: Kernels): Fit | null {
+  const matches = pairUp(picture, frame, findMatches(picture, frame, turn, kernels));
+  if (matches.count < 3) return null;
+  let best: Matrix | null = null;
+  let most = 0;
+  for (let seed = 0; seed < Math.min(HYPOTHESES, matches.count); seed++) {
+    const matrix = similarityOf(matches, seed);
+    const count = countAgreeing(matches, matrix, FIRST_TOLERANCE_PX);
+    if (best !== null && count <= most) continue;
+    best = matrix;
+    most = count;
   }
-  for (let round = 0; round < 3 && best !== null && best.inliers.length >= 3; round++) {
-    const affine = best.inliers.length >= AFFINE_FROM;
-    const matrix = leastSquares(picture, frame, best.inliers, affine);
+  let inliers = best === null ? [] : agreeing(matches, best, FIRST_TOLERANCE_PX);
+  for (let round = 0; round < 3 && best !== null && inliers.length >= 3; round++) {
+    const matrix = leastSquares(matches, inliers, inliers.length >= AFFINE_FROM);
     if (matrix === null) break;
-    const tolerance = round === 0 ? FIRST_TOLERANCE_PX : LAST_TOLERANCE_PX;
-    best = { matrix, inliers: agreeing(picture, frame, matches, matrix, tolerance) };
+    best = matrix;
+    inliers = agreeing(matches, matrix, round === 0 ? FIRST_TOLERANCE_PX : LAST_TOLERANCE_PX);
   }
-  if (best === null || best.inliers.length < 3) return null;
-  return { matrix: best.matrix, inliers: new Set(best.inliers.map((match) => match.frame)).size };
+  if (best === null || inliers.length < 3) return null;
+  return { matrix: best, inliers: new Set(inliers.map((match) => matches.frame[match])).size };
+}
+
+/** What is needed of each match, nearest first: where it lies in both, how its scale changes (logarithm), its turn. */
+interface Pairs {
+  readonly count: number;
+  readonly frame: Uint16Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly u: Float64Array;
+  readonly v: Float64Array;
+  readonly growth: Float64Array;
+  readonly turn: Float64Array;
+}
+
+function pairUp(picture: Placement, frame: Placement, matches: readonly Match[]): Pairs {
+  const count = matches.length;
+  const pairs = {
+    count,
+    frame: new Uint16Array(count),
+    x: new Float64Array(count),
+    y: new Float64Array(count),
+    u: new Float64Array(count),
+    v: new Float64Array(count),
+    growth: new Float64Array(count),
+    turn: new Float64Array(count),
+  };
+  for (let match = 0; match < count; match++) {
+    const { picture: i, frame: k } = matches[match] ?? { picture: 0, frame: 0 };
+    pairs.frame[match] = k;
+    pairs.x[match] = picture.x[i] ?? 0;
+    pairs.y[match] = picture.y[i] ?? 0;
+    pairs.u[match] = frame.x[k] ?? 0;
+    pairs.v[match] = frame.y[k] ?? 0;
+    pairs.growth[match] = Math.log((frame.scale[k] ?? 1) / (picture.scale[i] ?? 1));
+    pairs.turn[match] = (frame.angle[k] ?? 0) - (picture.angle[i] ?? 0);
+  }
+  return pairs;
 }
 
 /** For each feature of the picture the nearest of the frame that is turned right and near enough; nearest first. */
-function findMatches(picture: Signed, frame: Signed, turn: number): Match[] {
-  const matches: Match[] = [];
-  const sectors = sectorsOf(frame);
+function findMatches(picture: Signed, frame: Signed, turn: number, kernels: Kernels): Match[] {
+  const { order, starts } = bySector(frame);
+  const known = new Uint32Array(frame.count * SIGNATURE_WORDS);
+  for (let k = 0; k < frame.count; k++) {
+    const from = (order[k] ?? 0) * SIGNATURE_WORDS;
+    for (let word = 0; word < SIGNATURE_WORDS; word++)
+      known[k * SIGNATURE_WORDS + word] = frame.signatures[from + word] ?? 0;
+  }
+  const ranges = new Uint16Array(picture.count * 4);
   for (let i = 0; i < picture.count; i++) {
-    const own = i * SIGNATURE_WORDS;
-    const first = picture.signatures[own] ?? 0;
-    const second = picture.signatures[own + 1] ?? 0;
-    const third = picture.signatures[own + 2] ?? 0;
     const middle = Math.floor((((picture.angle[i] ?? 0) + turn) / TURN) * SECTORS) + 4 * SECTORS;
-    let nearest = -1;
-    let least = DISTANCE_LIMIT + 1;
-    for (let step = -SECTOR_REACH; step <= SECTOR_REACH; step++) {
-      const sector = sectors[(middle + step) % SECTORS] ?? NOBODY;
-      // Counted rather than iterated: this is the innermost loop of a look-up.
-      for (let n = 0; n < sector.length; n++) {
-        const k = sector[n] ?? 0;
-        const other = k * SIGNATURE_WORDS;
-        const start = countOnes(first ^ (frame.signatures[other] ?? 0));
-        if (start > FIRST_WORD_LIMIT || start >= least) continue;
-        const distance =
-          start +
-          countOnes(second ^ (frame.signatures[other + 1] ?? 0)) +
-          countOnes(third ^ (frame.signatures[other + 2] ?? 0));
-        if (distance >= least) continue;
-        least = distance;
-        nearest = k;
-      }
-    }
-    if (nearest >= 0) matches.push({ picture: i, frame: nearest, distance: least });
+    const first = (middle - SECTOR_REACH) % SECTORS;
+    const end = first + 2 * SECTOR_REACH + 1;
+    ranges[i * 4] = starts[first] ?? 0;
+    ranges[i * 4 + 1] = starts[Math.min(end, SECTORS)] ?? 0;
+    // What goes beyond the last sector goes on at the first.
+    ranges[i * 4 + 3] = end > SECTORS ? (starts[end - SECTORS] ?? 0) : 0;
+  }
+  const matches: Match[] = [];
+  const nearest = kernels.nearest(picture.signatures, known, ranges, LIMITS);
+  for (let i = 0; i < nearest.length; i++) {
+    const found = nearest[i] ?? -1;
+    if (found >= 0) matches.push({ picture: i, frame: order[found & 0xffff] ?? 0, distance: found >> 16 });
   }
   return matches.sort((a, b) => a.distance - b.distance);
 }
 
-/** The features by the sector their angle lies in. */
-function sectorsOf(frame: Placement): Uint16Array[] {
-  const lists: number[][] = Array.from({ length: SECTORS }, () => []);
+/** The features in the order of the sectors their angles lie in, and where each sector starts. */
+function bySector(frame: Placement): { order: Uint16Array; starts: Uint16Array } {
+  const sectorOf = (k: number) =>
+    (Math.floor(((frame.angle[k] ?? 0) / TURN) * SECTORS) + 2 * SECTORS) % SECTORS;
+  const starts = new Uint16Array(SECTORS + 1);
   for (let k = 0; k < frame.count; k++) {
-    const sector = Math.floor(((frame.angle[k] ?? 0) / TURN) * SECTORS) + 2 * SECTORS;
-    lists[sector % SECTORS]?.push(k);
+    const after = sectorOf(k) + 1;
+    starts[after] = (starts[after] ?? 0) + 1;
   }
-  return lists.map((list) => Uint16Array.from(list));
+  for (let sector = 0; sector < SECTORS; sector++)
+    starts[sector + 1] = (starts[sector + 1] ?? 0) + (starts[sector] ?? 0);
+  const filled = starts.slice();
+  const order = new Uint16Array(frame.count);
+  for (let k = 0; k < frame.count; k++) {
+    const sector = sectorOf(k);
+    const at = filled[sector] ?? 0;
+    order[at] = k;
+    filled[sector] = at + 1;
+  }
+  return { order, starts };
 }
 
-function similarityOf(picture: Placement, frame: Placement, match: Match): Matrix {
-  const { picture: i, frame: k } = match;
-  const ratio = (frame.scale[k] ?? 1) / (picture.scale[i] ?? 1);
-  const turn = (frame.angle[k] ?? 0) - (picture.angle[i] ?? 0);
+function similarityOf(pairs: Pairs, match: number): Matrix {
+  const ratio = Math.exp(pairs.growth[match] ?? 0);
+  const turn = pairs.turn[match] ?? 0;
   const [cos, sin] = [Math.cos(turn) * ratio, Math.sin(turn) * ratio];
-  const [x, y] = [picture.x[i] ?? 0, picture.y[i] ?? 0];
-  return [
-    cos,
-    -sin,
-    (frame.x[k] ?? 0) - cos * x + sin * y,
-    sin,
-    cos,
-    (frame.y[k] ?? 0) - sin * x - cos * y,
-    0,
-    0,
-    1,
-  ];
+  const [x, y] = [pairs.x[match] ?? 0, pairs.y[match] ?? 0];
+  const [u, v] = [pairs.u[match] ?? 0, pairs.v[match] ?? 0];
+  return [cos, -sin, u - cos * x + sin * y, sin, cos, v - sin * x - cos * y, 0, 0, 1];
 }
 
-function agreeing(
-  picture: Placement,
-  frame: Placement,
-  matches: readonly Match[],
-  matrix: Matrix,
-  tolerancePx: number,
-): Match[] {
-  const [a, b, c, d, e, f] = matrix;
+/** How the agreement of matches with a mapping is judged. */
+interface Judgement {
+  readonly matrix: Matrix;
+  readonly reach: number;
+  readonly growth: number;
+  readonly turn: number;
+}
+
+function judgementOf(matrix: Matrix, tolerancePx: number): Judgement {
+  const [a, b, , d, e] = matrix;
   const ratio = Math.sqrt(Math.abs(a * e - b * d));
-  const turn = Math.atan2(d - b, a + e);
-  const reach = (tolerancePx * Math.min(1, ratio)) ** 2;
-  const logRatio = Math.log(ratio);
-  const agreed: Match[] = [];
-  for (const match of matches) {
-    const i = match.picture;
-    const k = match.frame;
-    const x = picture.x[i] ?? 0;
-    const y = picture.y[i] ?? 0;
-    const dx = a * x + b * y + c - (frame.x[k] ?? 0);
-    const dy = d * x + e * y + f - (frame.y[k] ?? 0);
-    if (dx * dx + dy * dy > reach) continue;
-    const scale = Math.log((frame.scale[k] ?? 1) / (picture.scale[i] ?? 1)) - logRatio;
-    if (Math.abs(scale) > SCALE_LIMIT) continue;
-    const off = turnBetween((frame.angle[k] ?? 0) - (picture.angle[i] ?? 0), turn);
-    if (Math.abs(off) <= ANGLE_LIMIT) agreed.push(match);
-  }
+  return {
+    matrix,
+    reach: (tolerancePx * Math.min(1, ratio)) ** 2,
+    growth: Math.log(ratio),
+    turn: Math.atan2(d - b, a + e),
+  };
+}
+
+function agrees(pairs: Pairs, match: number, { matrix, reach, growth, turn }: Judgement): boolean {
+  const x = pairs.x[match] ?? 0;
+  const y = pairs.y[match] ?? 0;
+  const dx = matrix[0] * x + matrix[1] * y + matrix[2] - (pairs.u[match] ?? 0);
+  const dy = matrix[3] * x + matrix[4] * y + matrix[5] - (pairs.v[match] ?? 0);
+  if (dx * dx + dy * dy > reach) return false;
+  if (Math.abs((pairs.growth[match] ?? 0) - growth) > SCALE_LIMIT) return false;
+  return Math.abs(turnBetween(pairs.turn[match] ?? 0, turn)) <= ANGLE_LIMIT;
+}
+
+function countAgreeing(pairs: Pairs, matrix: Matrix, tolerancePx: number): number {
+  const judgement = judgementOf(matrix, tolerancePx);
+  let count = 0;
+  for (let match = 0; match < pairs.count; match++) if (agrees(pairs, match, judgement)) count++;
+  return count;
+}
+
+function agreeing(pairs: Pairs, matrix: Matrix, tolerancePx: number): number[] {
+  const judgement = judgementOf(matrix, tolerancePx);
+  const agreed: number[] = [];
+  for (let match = 0; match < pairs.count; match++) if (agrees(pairs, match, judgement)) agreed.push(match);
   return agreed;
 }
 
@@ -167,17 +215,12 @@ function turnBetween(one: number, other: number): number {
   return difference - 2 * Math.PI * Math.round(difference / (2 * Math.PI));
 }
 
-function leastSquares(
-  picture: Placement,
-  frame: Placement,
-  inliers: readonly Match[],
-  affine: boolean,
-): Matrix | null {
-  const rows = inliers.map(({ picture: i, frame: k }) => ({
-    x: picture.x[i] ?? 0,
-    y: picture.y[i] ?? 0,
-    u: frame.x[k] ?? 0,
-    v: frame.y[k] ?? 0,
+function leastSquares(pairs: Pairs, inliers: readonly number[], affine: boolean): Matrix | null {
+  const rows = inliers.map((match) => ({
+    x: pairs.x[match] ?? 0,
+    y: pairs.y[match] ?? 0,
+    u: pairs.u[match] ?? 0,
+    v: pairs.v[match] ?? 0,
   }));
   if (affine) {
     const across = regress(

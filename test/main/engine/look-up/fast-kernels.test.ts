@@ -39,4 +39,36 @@ describe('fast kernels', () => {
       }
     }
   });
+
+  it('find the same extrema as the plain ones do, also at sizes that are no multiple of four', () => {
+    const fast = createFastKernels();
+    for (const [width, height] of [
+      [64, 48],
+      [37, 29],
+    ] as const) {
+      const levels = Array.from({ length: 6 }, () => numbers(width * height));
+      const expected = PLAIN_KERNELS.extrema(levels, width, height, 4, 0.4);
+      expect(expected.every((places) => places.length > 5)).toBe(true);
+      expect(fast.extrema(levels, width, height, 4, 0.4)).toEqual(expected);
+    }
+  });
+
+  it('find the same nearest signatures as the plain ones do, the first of equals', () => {
+    const fast = createFastKernels();
+    const bits = () => Math.floor(random() * 2 ** 32);
+    const known = Uint32Array.from({ length: 3 * 101 }, bits);
+    // Some that lie near one another, some twice.
+    const flip = (word: number) => (word ^ (bits() & bits() & bits())) >>> 0;
+    known.set(known.subarray(0, 60).map(flip), 90);
+    known.set(known.subarray(0, 30), 180);
+    const wanted = known.map(flip);
+    const ranges = Uint16Array.from({ length: 4 * 101 }, (_, i) => {
+      const number = Math.floor(i / 4);
+      return [number % 7, 40 + (number % 50), 90, number % 2 === 0 ? 101 : 0][i % 4] ?? 0;
+    });
+    const limits = { first: 13, whole: 34 };
+    const expected = PLAIN_KERNELS.nearest(wanted, known, ranges, limits);
+    expect(new Set(expected).size).toBeGreaterThan(30);
+    expect(fast.nearest(wanted, known, ranges, limits)).toEqual(expected);
+  });
 });

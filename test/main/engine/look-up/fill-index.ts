@@ -8,16 +8,17 @@ import { seededRandom } from '../../../support/seeded-random.ts';
 
 const codebook = readCodebook(readFileSync(new URL('../../../../assets/codebook.bin', import.meta.url)));
 if (!codebook.ok) throw new Error(codebook.reason);
+const kernels = createFastKernels();
 const index = openLookUpIndex({
   folder: process.argv[2] ?? '',
   codebook: codebook.value,
-  kernels: createFastKernels(),
+  kernels,
   verify: async () => null,
 });
 const random = seededRandom(1);
 for (let id = 1; id < 100_000; id++) {
   const pixels = Uint8Array.from({ length: 96 * 64 }, () => random() * 255);
-  index.add(id, id, describePicture(pixels, 96, 64));
+  index.add(id, id, describePicture(pixels, 96, 64, kernels));
   index.flush();
   process.stdout.write('flushed\n');
 }
