@@ -14,6 +14,8 @@ import { STOCK_HANDLERS } from './film/stocks.ts';
 import type { HandlersOf, Run } from './handler.ts';
 import { JOB_HANDLERS } from './jobs/job-handlers.ts';
 import { COLOUR_HANDLERS } from './colour/colour-handlers.ts';
+import { LOOK_HANDLERS } from './colour/look-handlers.ts';
+import { POSITIVE_HANDLERS } from './colour/positive-handlers.ts';
 import { LOOK_UP_HANDLERS } from './look-up/look-up-handlers.ts';
 import { SCAN_HANDLERS } from './scans/scan-handlers.ts';
 import { SEARCH_HANDLERS } from './search/search-handlers.ts';
@@ -42,6 +44,8 @@ const TABLE: HandlersOf<Exclude<MethodName, EngineMethod>> = {
   ...SEARCH_HANDLERS,
   ...LOOK_UP_HANDLERS,
   ...COLOUR_HANDLERS,
+  ...LOOK_HANDLERS,
+  ...POSITIVE_HANDLERS,
   ...JOB_HANDLERS,
 };
 

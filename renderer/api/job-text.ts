@@ -12,7 +12,7 @@ const SETTLE_MS = 3000;
 /** How far a job is, how fast, and how long yet: “120 of 500, 14 a second, 27 s left”. `nowMs` is the clock. */
 export function describeJob(job: Job, since: FirstSeen, nowMs: number): string {
   const far = job.total === null ? `${job.done}` : `${job.done} of ${job.total}`;
-  const failed = job.failed > 0 ? [`${job.failed} not read`] : [];
+  const failed = job.failed > 0 ? [`${job.failed} not ${job.kind === 'export' ? 'written' : 'read'}`] : [];
   if (job.state !== 'running') return [`stopped at ${far}`, ...failed].join(', ');
   const elapsedMs = nowMs - since.atMs;
   const perSecond = ((job.done - since.done) * 1000) / elapsedMs;

@@ -30,6 +30,8 @@ const READS: { readonly [Name in Noun]: readonly Topic[] } = {
   sheets: ['archive', 'sheets', 'rolls', 'frames', 'scans', 'binders'],
   pictures: ['archive', 'jobs', 'scans', 'frames', 'rolls', 'binders'],
   colour: ['archive', 'scans', 'rolls', 'frames', 'developments'],
+  looks: ['archive', 'scans', 'rolls', 'frames'],
+  positives: ['archive', 'scans', 'rolls', 'frames'],
   searches: ['archive', 'searches'],
   search: ['archive', 'searches', 'rolls', 'frames', 'outings', 'developments', 'binders', 'scans'],
 };

@@ -5,6 +5,7 @@ import { DEVELOPMENT_METHODS } from './methods/development-methods.ts';
 import { FILING_METHODS } from './methods/filing-methods.ts';
 import { FILM_METHODS } from './methods/film-methods.ts';
 import { COLOUR_METHODS } from './methods/colour-methods.ts';
+import { LOOK_METHODS } from './methods/look-methods.ts';
 import { LOOK_UP_METHODS } from './methods/look-up-methods.ts';
 import { ORIGIN_METHODS } from './methods/origin-methods.ts';
 import { SCAN_METHODS } from './methods/scan-methods.ts';
@@ -23,6 +24,7 @@ export const CONTRACT = {
   ...SEARCH_METHODS,
   ...LOOK_UP_METHODS,
   ...COLOUR_METHODS,
+  ...LOOK_METHODS,
 } as const satisfies MethodTable;
 
 export type Contract = typeof CONTRACT;

@@ -61,21 +61,4 @@ const CAUSES: Command = {
   },
 };
 
-const POSITIVE: Command = {
-  name: 'positive',
-  usage: 'SCAN --out F.png',
-  summary: 'write a negative scan as a positive picture, 1600 px on its long side',
-  options: { out: text, overwrite: { type: 'boolean' } },
-  takes: [1, 1],
-  opensArchive: true,
-  run: async ({ ask, options, positionals }) => {
-    const written = await ask('colour.positive', {
-      file: positionals[0] ?? '',
-      out: options.need('out'),
-      overwrite: options.flag('overwrite'),
-    });
-    return { json: written, lines: [`${written.out}: read as ${written.polarity}, ${written.colour}.`] };
-  },
-};
-
-export const COLOUR_COMMANDS: readonly Command[] = [CAST, CAUSES, POSITIVE];
+export const COLOUR_COMMANDS: readonly Command[] = [CAST, CAUSES];

@@ -9,6 +9,7 @@ import { FIND_COMMANDS } from './find-commands.ts';
 import { MIX_COMMANDS } from './mix-commands.ts';
 import { PROCESS_COMMANDS } from './process-commands.ts';
 import { COLOUR_COMMANDS } from './colour-commands.ts';
+import { LOOK_COMMANDS } from './look-commands.ts';
 import { LOOK_UP_COMMANDS } from './look-up-commands.ts';
 import { SCAN_COMMANDS } from './scan-commands.ts';
 import { SHEET_COMMANDS } from './sheet-commands.ts';
@@ -27,5 +28,6 @@ export const COMMANDS: readonly Command[] = [
   ...FIND_COMMANDS,
   ...LOOK_UP_COMMANDS,
   ...COLOUR_COMMANDS,
+  ...LOOK_COMMANDS,
   ...DEMO_COMMANDS,
 ];

@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import { z } from 'zod';
 import { appError } from '../../../shared/api/errors.ts';
 import type { Output } from '../../../shared/api/contract.ts';
+import { measureReadOtherwise, readingsOfRolls } from '../colour/measure-rolls.ts';
 import { ARCHIVE_VERSION } from '../db/migrate.ts';
 import { query, translate } from '../db/query.ts';
 import { translateFileError } from '../files/file-error.ts';
@@ -88,6 +89,16 @@ export const ARCHIVE_HANDLERS: HandlersOf<
     return { sound: findings.length === 0, findings };
   },
   'archive.backUp': (archive, { file }) => ({ sizeBytes: backUp(archive, file) }),
-  'archive.undo': (archive) => ({ label: archive.undo.undo() }),
-  'archive.redo': (archive) => ({ label: archive.undo.redo() }),
+  'archive.undo': (archive, _input, { jobs }) => {
+    const before = readingsOfRolls(archive);
+    const label = archive.undo.undo();
+    measureReadOtherwise(archive, jobs, before);
+    return { label };
+  },
+  'archive.redo': (archive, _input, { jobs }) => {
+    const before = readingsOfRolls(archive);
+    const label = archive.undo.redo();
+    measureReadOtherwise(archive, jobs, before);
+    return { label };
+  },
 };

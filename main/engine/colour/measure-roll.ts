@@ -31,12 +31,6 @@ const intentRow = z.object({
 });
 const keptRow = z.object({ key: z.string(), measured: z.string() });
 
-/** How the measuring of a roll tells how far it is. */
-export interface FrameProgress {
-  total(frames: number): void;
-  step(): void;
-}
-
 function sourcesOf(db: ReadableDb, rollId: number): Source[] {
   return query(
     db,
@@ -72,6 +66,11 @@ function findKept(db: ReadableDb, rollId: number, key: string): MeasuredRoll | n
   return kept?.key === key ? readMeasured(kept.measured) : null;
 }
 
+/** How many frames of a roll have a scan to be measured. */
+export function countSources(db: ReadableDb, rollId: number): number {
+  return sourcesOf(db, rollId).length;
+}
+
 /** What was measured on a roll, where that still holds; null where it has to be measured. */
 export function findMeasured(db: ReadableDb, rollId: number): MeasuredRoll | null {
   return findKept(db, rollId, wantedOf(db, rollId).key);
@@ -80,20 +79,21 @@ export function findMeasured(db: ReadableDb, rollId: number): MeasuredRoll | nul
 /**
  * Measures a roll: how its scans are meant, how they are shown, the cast of each frame and of the roll, its film base.
  * What was measured before and still holds is given back at once; what is being measured is waited for, not done twice.
+ * `tellFrame` is called for every frame that is measured here.
  * @throws {AppError} cancelled
  */
 export async function measureRoll(
   archive: Archive,
   rollId: number,
   signal: AbortSignal,
-  progress: FrameProgress | null = null,
+  tellFrame: () => void = () => {},
 ): Promise<MeasuredRoll> {
   const { db } = archive;
   const wanted = wantedOf(db, rollId);
   const kept = findKept(db, rollId, wanted.key);
   if (kept !== null) return kept;
   return archive.measuring.join(`${rollId} ${wanted.key}`, signal, async (stop) => {
-    const measured = await measure(archive, wanted, stop, progress);
+    const measured = await measure(archive, wanted, stop, tellFrame);
     const { key } = wanted;
     command(
       db,
@@ -114,15 +114,14 @@ async function measure(
   archive: Archive,
   { sources, intent }: Wanted,
   signal: AbortSignal,
-  progress: FrameProgress | null,
+  tellFrame: () => void,
 ): Promise<MeasuredRoll> {
   const loaded: { source: Source; picture: Picture }[] = [];
-  progress?.total(sources.length);
   for (const source of sources) {
     if (signal.aborted) throw appError('cancelled', {});
     const file = await ensurePreview(archive, pictureId(source.sha256, source.page), 'large');
     if (file !== null) loaded.push({ source, picture: await loadPicture(file) });
-    progress?.step();
+    tellFrame();
   }
   const { kind, evidence, rendering } = renderRoll(
     loaded.map((each) => each.picture),

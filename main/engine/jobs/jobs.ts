@@ -38,7 +38,7 @@ const TELL_EVERY_MS = 150;
 
 const jobRow = z.object({
   id: z.number(),
-  kind: z.enum(['scan-in', 'describe', 'measure']),
+  kind: z.enum(['scan-in', 'describe', 'measure', 'export']),
   title: z.string(),
   state: z.enum(['running', 'stopped', 'done', 'failed']),
   done: z.number(),

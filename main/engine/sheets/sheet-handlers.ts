@@ -6,7 +6,7 @@ import { PAPERS } from '../../../shared/sheet/paper.ts';
 import type { SheetLayout } from '../../../shared/sheet/sheet-layout.ts';
 import type { SheetSpec } from '../../../shared/sheet/sheet-spec.ts';
 import type { Archive } from '../archive/archive.ts';
-import { measureRoll } from '../colour/measure-roll.ts';
+import { startMeasuring, waitForMeasuring } from '../colour/measure-rolls.ts';
 import { shownPreview } from '../colour/shown-preview.ts';
 import { findFrames } from '../film/frame-rows.ts';
 import { requireRoll } from '../film/rolls.ts';
@@ -71,13 +71,14 @@ function frameNames(
 export const SHEET_HANDLERS: HandlersOf<'sheets.papers' | 'sheets.layOut' | 'sheets.write'> = {
   'sheets.papers': () => [...PAPERS],
 
-  'sheets.layOut': async (archive, { rollIds, spec }, { signal }) => {
-    for (const rollId of rollIds) await measureRoll(archive, rollId, signal);
+  'sheets.layOut': (archive, { rollIds, spec }, { jobs }) => {
+    // What is not measured yet is shown as scanned until it is; the window asks again when the job is done.
+    startMeasuring(archive, jobs, rollIds);
     const { layout, summary } = layOut(archive, rollIds, spec);
     return { ...summary, layout };
   },
 
-  'sheets.write': async (archive, { rollIds, spec, file, overwrite, ppi }, { signal }) => {
+  'sheets.write': async (archive, { rollIds, spec, file, overwrite, ppi }, { signal, jobs }) => {
     const format = findSheetFormat(file);
     if (!format) {
       throw appError('value_not_valid', {
@@ -86,7 +87,7 @@ export const SHEET_HANDLERS: HandlersOf<'sheets.papers' | 'sheets.layOut' | 'she
         reason: 'it must end in .pdf, .png or .tif',
       });
     }
-    for (const rollId of rollIds) await measureRoll(archive, rollId, signal);
+    await waitForMeasuring(archive, jobs, rollIds, signal);
     const { layout, summary } = layOut(archive, rollIds, spec);
     if (layout.misfit) return { ...summary, files: [], unreadable: [] };
     const title = spec.title ?? rollIds.map((id) => requireRoll(archive.db, id).number).join(', ');

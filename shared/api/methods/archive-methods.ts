@@ -24,7 +24,7 @@ const settings = z.strictObject({
 
 export const job = z.strictObject({
   id,
-  kind: z.enum(['scan-in', 'describe', 'measure']),
+  kind: z.enum(['scan-in', 'describe', 'measure', 'export']),
   title: z.string(),
   state: z.enum(['running', 'stopped', 'done', 'failed']),
   done: z.number().int(),

@@ -13,7 +13,7 @@ const channelFactor = z
 export const adjust = z.strictObject({
   brightnessStops: z.number().min(-4).max(4),
   contrast: z.number().min(0.5).max(2),
-  grey: z.tuple([channelFactor, channelFactor, channelFactor]),
+  grey: z.tuple([channelFactor, channelFactor, channelFactor]).readonly(),
 });
 
 /** What one frame says about a cast: a* and b* of a middle grey under it, and how sure that is. */
@@ -160,14 +160,5 @@ export const COLOUR_METHODS = {
       stockId: id.nullable().default(null),
     }),
     z.strictObject({ rolls: z.array(plotted), trends: z.array(trend), faults: z.array(faultFinding) }),
-  ),
-  /** Writes a scan as a positive picture (PNG); the scan itself is only read. */
-  'colour.positive': method(
-    z.strictObject({
-      file: diskPath,
-      out: diskPath,
-      overwrite: z.boolean().default(false),
-    }),
-    z.strictObject({ out: z.string(), polarity: z.string(), colour: z.string(), confidence: z.number() }),
   ),
 } as const;

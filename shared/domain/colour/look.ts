@@ -75,7 +75,9 @@ export function makePositiveLook(roll: RollRendering, adjust: Adjust): Look {
       const code = step / STEPS;
       if (roll.kind === 'as-scanned' && leavesChannel(adjust, channel)) return code;
       const light = renderedLight(roll, srgbToLinear(code), channel);
-      return linearToSrgb(printLight(light * adjust.grey[channel], adjust, roll.kind !== 'as-scanned'));
+      // Black-and-white has no colour to balance.
+      const grey = roll.kind === 'monochrome-negative' ? 1 : adjust.grey[channel];
+      return linearToSrgb(printLight(light * grey, adjust, roll.kind !== 'as-scanned'));
     });
   if (roll.kind !== 'monochrome-negative') return { single: false, tables: [table(0), table(1), table(2)] };
   const one = table(1);

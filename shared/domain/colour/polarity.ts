@@ -61,6 +61,26 @@ export function polarityOfFrame(light: Light): PolarityEvidence {
   };
 }
 
+/** What one frame says by itself of how its scan is meant. */
+export type FrameReading = 'negative' | 'positive' | 'undecided' | 'blank';
+
+/** Odds (natural logarithm) from which one frame alone counts as speaking. Our choice: about 3 to 1. */
+const SPEAKS = 1;
+
+/** One frame's evidence in a word. */
+export function readingOfFrame({
+  blank,
+  colour,
+  maskOdds: masked,
+  exchangedOdds: exchanged,
+}: PolarityEvidence): FrameReading {
+  if (blank) return 'blank';
+  if (masked > 0) return 'negative';
+  const odds = colour === 'colour' ? exchanged - UNMASKED_ODDS : exchanged;
+  if (Math.abs(odds) < SPEAKS) return 'undecided';
+  return odds > 0 ? 'negative' : 'positive';
+}
+
 /** What all frames of a roll say together; frames that are blank are left out. */
 export function polarityOfRoll(frames: readonly PolarityEvidence[]): RollKind {
   const speaking = frames.filter((frame) => !frame.blank);
