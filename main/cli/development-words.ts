@@ -1,13 +1,13 @@
 import { appError } from '../../shared/api/errors.ts';
-import type { Input } from '../../shared/api/contract.ts';
 import { bathKind, type BathKindValue } from '../../shared/api/process-values.ts';
+import type { ExtensionRule } from '../../shared/domain/development/extension.ts';
+import type { PushTable } from '../../shared/domain/development/push-pull.ts';
+import { parseExtension, parsePushTable } from '../../shared/domain/development/rule-text.ts';
 import { isUnverified, yours } from '../../shared/domain/development/source.ts';
 import type { WorkingLine } from '../../shared/domain/development/working.ts';
 import { formatDuration, parseDuration } from '../../shared/units/duration.ts';
 import { fahrenheitToCelsius } from '../../shared/units/temperature.ts';
 import { type Ask, type Options, UsageError } from './command.ts';
-
-type Extension = Input<'developments.plan'>['extension'];
 
 const TEMPERATURE = /^(?<number>[-+−]?\d+(?:[.,]\d+)?)\s*°?\s*(?<unit>[cf])?$/i;
 
@@ -41,23 +41,20 @@ export function readTimePoint(text: string, option: string): { seconds: number; 
   return { seconds: readTime(time, option), celsius: readTemperature(temperature, option) };
 }
 
+const YOURS = yours('Given on the command line');
+
 /** A rule for added time: `2%` a roll, `1=3:15,5=3:30` from a roll on, `none`. @throws {UsageError} */
-export function readExtension(text: string): Extension {
-  if (text === 'none') return null;
-  const source = yours('Given on the command line');
-  const percent = /^(\d+(?:[.,]\d+)?)\s*%$/.exec(text.trim())?.[1];
-  if (percent !== undefined) {
-    return { kind: 'percent', percentPerRoll: Number(percent.replace(',', '.')), source };
-  }
-  const rows = text.split(',').map((row) => {
-    const [from, time] = row.split('=');
-    const fromRoll = Number(from);
-    if (time === undefined || !Number.isInteger(fromRoll)) {
-      throw new UsageError(`--extension takes 2% or 1=3:15,5=3:30, not “${text}”.`);
-    }
-    return { fromRoll, seconds: readTime(time, 'extension') };
-  });
-  return { kind: 'steps', rows, source };
+export function readExtension(text: string): ExtensionRule | null {
+  const read = parseExtension(text, YOURS);
+  if (!read.ok) throw new UsageError(`--extension takes 2% or 1=3:15,5=3:30, not “${text}”.`);
+  return read.value;
+}
+
+/** A table of push and pull: `-1=-0:30,1=0:30`, `1=x1.4`, or nothing. @throws {UsageError} */
+export function readPushTable(text: string): PushTable | null {
+  const read = parsePushTable(text, YOURS);
+  if (!read.ok) throw new UsageError(`--push-table takes -1=-0:30,1=0:30 or 1=x1.4, not “${text}”.`);
+  return read.value;
 }
 
 /** What a bath is: `bleach-fix` and `bleach_fix` are one. @throws {UsageError} */

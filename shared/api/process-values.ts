@@ -105,6 +105,16 @@ export const extensionRule = z.discriminatedUnion('kind', [
   }),
 ]);
 
+const offered = z.strictObject({ value: z.number().positive().max(10_000_000), source });
+
+/** What a maker says of a bath beyond one run. */
+export const bathDefaults = z.strictObject({
+  /** Film per litre of working solution, cm². */
+  capacityCm2PerLitre: offered.nullable(),
+  shelfDays: offered.nullable(),
+  extension: extensionRule.nullable(),
+});
+
 const step = z.strictObject({
   key: z.string().trim().min(1).max(60),
   name: z.string().trim().max(100),
@@ -117,6 +127,7 @@ const step = z.strictObject({
   push: pushTable.nullable(),
   cautions: z.array(cautionKey).readonly(),
   note: words,
+  bathFacts: bathDefaults.optional(),
 });
 
 /** A process as it is sent and kept; whether its numbers make sense is asked of the domain afterwards. */

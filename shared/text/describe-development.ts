@@ -34,6 +34,9 @@ const FAULTS: Readonly<Record<ProcessFault, string>> = {
   tolerance_upside_down: 'The lowest temperature lies above the highest.',
   points_not_falling: 'Times have to get shorter as it gets warmer, and no temperature may stand twice.',
   agitation_impossible: 'The tank would have to be moved longer than there is time between.',
+  push_not_real: 'In a table of push and pull every shift stands once, and each leaves some time.',
+  bath_facts_not_real:
+    'Capacity and days are more than nothing; a table of added time starts at roll 1 and never gets shorter.',
 };
 
 /** Why a process cannot be used as it was entered. */
@@ -130,6 +133,8 @@ export function describeReady(question: ReadyQuestion): string {
       return `“${question.bath}” has been discarded.`;
     case 'bath_spoilt':
       return `“${question.bath}” is spoilt.`;
+    case 'fixer_spent':
+      return `“${question.bath}” took twice as long to clear a scrap of film as when it was fresh: it is spent.`;
     case 'bath_past_shelf_life':
       return `“${question.bath}” is ${question.days} ${question.days === 1 ? 'day' : 'days'} past its shelf life.`;
     case 'bath_over_capacity':

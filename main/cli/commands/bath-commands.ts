@@ -1,6 +1,5 @@
 import type { Given } from '../../../shared/api/contract.ts';
 import { appError } from '../../../shared/api/errors.ts';
-import { processKind } from '../../../shared/api/values.ts';
 import { ROLL_AREA_CM2 } from '../../../shared/domain/film/film-area.ts';
 import { formatDuration } from '../../../shared/units/duration.ts';
 import { type Ask, type Command, type Invocation, type Options, UsageError } from '../command.ts';
@@ -39,16 +38,17 @@ function readOrNone(options: Options, name: string): number | null | undefined {
   return options.text(name) === 'none' ? null : options.number(name);
 }
 
-/** What is offered for a bath; nothing when its process is one of the user's own. */
+/** What is offered for a bath; nothing when no process was named. */
 async function offerFor(
   ask: Ask,
   kind: ReturnType<typeof readBathKind>,
   process: string | null,
   volumeMl: number | null,
 ) {
-  const known = processKind.safeParse(process).data;
-  if (known === undefined) return { capacityCm2: null, shelfDays: null, extension: null };
-  return ask('baths.offer', { kind, process: known, volumeMl });
+  if (process === null) return { capacityCm2: null, shelfDays: null, extension: null };
+  // A volume that is none is told of by the bath itself.
+  const real = volumeMl !== null && volumeMl > 0 ? volumeMl : null;
+  return ask('baths.offer', { kind, process, volumeMl: real });
 }
 
 async function mix({ ask, options, positionals }: Invocation) {

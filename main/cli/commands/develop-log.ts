@@ -70,6 +70,7 @@ async function logDone({ ask, options }: Invocation): Promise<Answer> {
     developerSeconds: time === undefined ? null : readTime(time, 'time'),
     bathIds,
     note: options.text('note') ?? null,
+    sure: options.flag('sure'),
   });
   return { json: { id, rolls: numbers }, lines: [`Development of ${numbers.join(', ')} is recorded.`] };
 }

@@ -1,9 +1,11 @@
 import { appError } from '../../../shared/api/errors.ts';
 import { dilute, parseDilution } from '../../../shared/domain/development/dilution.ts';
-import { driftFromReadings } from '../../../shared/domain/development/tank-drift.ts';
+import { driftFromReadings, driftOver } from '../../../shared/domain/development/tank-drift.ts';
+import { suggestTemperature, USUAL_C } from '../../../shared/domain/development/temperature-question.ts';
 import { mixWater } from '../../../shared/domain/development/water-mix.ts';
 import type { WorkedOrNot } from '../../../shared/domain/development/working.ts';
 import { describeMixReason, type MixReason } from '../../../shared/text/describe-mix.ts';
+import { formatTemperature } from '../../../shared/text/format.ts';
 import { type Answer, type Command, type Options, UsageError } from '../command.ts';
 import {
   findTemperature,
@@ -15,6 +17,7 @@ import {
 } from '../development-words.ts';
 
 const text = { type: 'string' } as const;
+const flag = { type: 'boolean' } as const;
 
 /** The result of a sum. @throws {AppError} value_not_valid with the reason in words */
 function required<Value, Reason extends MixReason>(worked: WorkedOrNot<Value, Reason>, value: string) {
@@ -30,8 +33,15 @@ function needNumber(options: Options, name: string): number {
   return value;
 }
 
-function needTemperature(options: Options, name: string): number {
-  return readTemperature(options.need(name), name);
+/** A temperature option in °C. @throws {AppError} temperature_doubtful where another is probably meant */
+function needTemperature(options: Options, name: string, usual: keyof typeof USUAL_C): number {
+  const typed = options.need(name);
+  const celsius = readTemperature(typed, name);
+  const meantC = options.flag('sure') ? null : suggestTemperature(celsius, USUAL_C[usual]);
+  if (meantC !== null) {
+    throw appError('temperature_doubtful', { typed: `${typed} °C`, meant: formatTemperature(meantC) });
+  }
+  return celsius;
 }
 
 function answerDilution(options: Options): Answer {
@@ -57,9 +67,9 @@ function answerDilution(options: Options): Answer {
 
 function answerWater(options: Options): Answer {
   const [hot, cold, target] = [
-    needTemperature(options, 'hot'),
-    needTemperature(options, 'cold'),
-    needTemperature(options, 'target'),
+    needTemperature(options, 'hot', 'hot'),
+    needTemperature(options, 'cold', 'cold'),
+    needTemperature(options, 'target', 'bath'),
   ];
   const volumeMl = needNumber(options, 'volume');
   const worked = mixWater(hot, cold, target, volumeMl);
@@ -70,7 +80,7 @@ function answerWater(options: Options): Answer {
   };
 }
 
-const WATER_OPTIONS = { hot: text, cold: text, target: text, volume: text };
+const WATER_OPTIONS = { hot: text, cold: text, target: text, volume: text, sure: flag };
 
 const MIX: Command = {
   name: 'mix',
@@ -98,22 +108,41 @@ const WATER: Command = {
 /** What a colour developer is aimed at, °C: Kodak Z-131, Table 4-1. */
 const C41_DEVELOPER_C = 37.8;
 
+function driftByReadings(start: number, end: number, seconds: number, room: number, target: number) {
+  const worked = driftFromReadings(start, end, seconds, room, target);
+  return required(worked, `${start} to ${end} °C in a room of ${room} °C`);
+}
+
 const DRIFT: Command = {
   name: 'drift',
-  usage: '--start 38.5 --end 36.9 --after 3:15 --room 21',
+  usage: '--start 38.5 --end 36.9 | --constant 0.03 --after 3:15 --room 21',
   summary: 'what a cooling tank does over a step',
-  options: { start: text, end: text, after: text, minutes: text, room: text, target: text },
+  options: {
+    start: text,
+    end: text,
+    constant: text,
+    after: text,
+    minutes: text,
+    room: text,
+    target: text,
+    sure: flag,
+  },
   takes: [0, 0],
   opensArchive: false,
   run: async ({ options }) => {
-    const start = needTemperature(options, 'start');
-    const end = needTemperature(options, 'end');
-    const room = needTemperature(options, 'room');
+    const start = needTemperature(options, 'start', 'bath');
+    const room = needTemperature(options, 'room', 'room');
     const target = findTemperature(options, 'target') ?? C41_DEVELOPER_C;
     const after = options.text('after');
     const seconds = after === undefined ? needNumber(options, 'minutes') * 60 : readTime(after, 'after');
-    const worked = driftFromReadings(start, end, seconds, room, target);
-    const { value, lines } = required(worked, `${start} to ${end} °C in a room of ${room} °C`);
+    const constant = options.number('constant');
+    const { value, lines } =
+      constant === undefined
+        ? driftByReadings(start, needTemperature(options, 'end', 'bath'), seconds, room, target)
+        : required(
+            driftOver(start, room, constant, seconds, target),
+            `${start} °C, ${constant} / min in a room of ${room} °C`,
+          );
     const { meanC, endC, startForMeanC } = value;
     return Promise.resolve({
       json: { meanC, endC, startForMeanC, suggestedStartC: startForMeanC, lines: lines.map(lineForScript) },

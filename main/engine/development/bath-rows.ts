@@ -11,6 +11,7 @@ import { isAppError } from '../../../shared/api/errors.ts';
 import type { Archive } from '../archive/archive.ts';
 import { dateColumns, dateFromRow } from '../db/calendar-date.ts';
 import { query, type ReadableDb } from '../db/query.ts';
+import { judgeTests, testsOfBath } from './clearing.ts';
 import { localDay } from './local-day.ts';
 import { chooseProcess } from './processes.ts';
 
@@ -116,6 +117,10 @@ function reckon(archive: Archive, row: z.output<typeof bathRow>): ReckonedBath {
   const { value, lines } = reckoned.value;
   const today = localDay(now());
   const next = nextSeconds(db, row, value.rollsDone);
+  const spent =
+    row.state === 'in use' &&
+    row.kind === 'fixer' &&
+    judgeTests(testsOfBath(db, row.id)).some((verdict) => verdict.spent);
   const endedDay = row.endedAt === null ? null : localDay(new Date(row.endedAt));
   return {
     lines,
@@ -140,7 +145,8 @@ function reckon(archive: Archive, row: z.output<typeof bathRow>): ReckonedBath {
       days: findBathAge(known, today)?.mostDays ?? null,
       daysPastShelf: findDaysPastShelf(known, today),
       nextSeconds: next,
-      words: describeBath(known, value, today, endedDay, next),
+      spent,
+      words: describeBath(known, value, today, endedDay, next, spent),
     },
   };
 }

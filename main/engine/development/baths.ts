@@ -1,13 +1,13 @@
 import { appError } from '../../../shared/api/errors.ts';
 import type { Input } from '../../../shared/api/contract.ts';
 import { parseDilution } from '../../../shared/domain/development/dilution.ts';
-import { offerBathDefaults } from '../../../shared/domain/development/bath-defaults.ts';
-import type { ProcessKind } from '../../../shared/api/values.ts';
-import type { Process } from '../../../shared/domain/development/process.ts';
+import { offerBathDefaults, type BathDefaults } from '../../../shared/domain/development/bath-defaults.ts';
+import type { BathKindValue } from '../../../shared/api/process-values.ts';
+import { processKind } from '../../../shared/api/values.ts';
 import type { Archive } from '../archive/archive.ts';
 import { dateValues } from '../db/calendar-date.ts';
 import { changeRow } from '../db/change-row.ts';
-import { command, orTaken, query, type Value } from '../db/query.ts';
+import { command, orTaken, query, type ReadableDb, type Value } from '../db/query.ts';
 import { idRow } from '../db/rows.ts';
 import type { HandlersOf } from '../handler.ts';
 import { listBaths, requireBath, requireUsableBath, usesOfBath } from './bath-rows.ts';
@@ -15,14 +15,6 @@ import { judgeTests, rollsSinceGoodTest, testsOfBath } from './clearing.ts';
 import { requireLoad, sumLoad } from './load.ts';
 import { instantOrNow, localDay } from './local-day.ts';
 import { chooseProcess } from './processes.ts';
-
-const FAMILY_OF: Readonly<Record<ProcessKind, Process['family'] | null>> = {
-  c41: 'colour_negative',
-  bw: 'black_and_white',
-  e6: 'colour_reversal',
-  ecn2: 'motion_picture_negative',
-  other: null,
-};
 
 /** Writes film into the ledger of a bath. Areas in cm², `at` ISO 8601. */
 export function addBathUse(
@@ -111,10 +103,8 @@ export const BATH_HANDLERS: HandlersOf<
     };
   },
 
-  'baths.offer': (_archive, { kind, process, volumeMl }) => {
-    const family = FAMILY_OF[process];
-    if (family === null) return { capacityCm2: null, shelfDays: null, extension: null };
-    const { capacityCm2PerLitre: perLitre, shelfDays, extension } = offerBathDefaults(kind, family);
+  'baths.offer': ({ db }, { kind, process, volumeMl }) => {
+    const { capacityCm2PerLitre: perLitre, shelfDays, extension } = defaultsOf(db, kind, process);
     const capacityCm2 =
       perLitre === null || volumeMl === null
         ? null
@@ -214,6 +204,20 @@ export const BATH_HANDLERS: HandlersOf<
     }));
   },
 };
+
+/** What the named process says of a bath of this kind, and the common numbers where it says nothing. */
+function defaultsOf(db: ReadableDb, kind: BathKindValue, wanted: string): BathDefaults {
+  const ofKind = processKind.safeParse(wanted).data;
+  if (ofKind === 'other') return { capacityCm2PerLitre: null, shelfDays: null, extension: null };
+  const { process } = chooseProcess(db, wanted, { developerC: null, baths: [] });
+  const own = process.steps.find((step) => step.bath === kind && step.bathFacts !== undefined)?.bathFacts;
+  const common = offerBathDefaults(kind, process.family);
+  return {
+    capacityCm2PerLitre: own?.capacityCm2PerLitre ?? common.capacityCm2PerLitre,
+    shelfDays: own?.shelfDays ?? common.shelfDays,
+    extension: own?.extension ?? common.extension,
+  };
+}
 
 /** How much of a bath a load uses up, cm²: only a bath that fixes minds the film's factor. */
 export function weigh(

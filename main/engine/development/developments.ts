@@ -1,3 +1,4 @@
+import type { ProcessKind } from '../../../shared/api/values.ts';
 import { recordCorrections } from '../archive/corrections.ts';
 import { dateValues, readDate } from '../db/calendar-date.ts';
 import { changeRow } from '../db/change-row.ts';
@@ -6,6 +7,7 @@ import { requireRollFacts } from '../film/roll-rows.ts';
 import type { HandlersOf } from '../handler.ts';
 import { addBathUse, BATH_HANDLERS, weigh } from './baths.ts';
 import { requireUsableBath } from './bath-rows.ts';
+import { checkTemperature } from './doubtful-temperature.ts';
 import { listDevelopments, requireDetails, requireDevelopment } from './development-rows.ts';
 import { markDeveloped } from './mark-developed.ts';
 import { requireLoad, sumLoad } from './load.ts';
@@ -14,6 +16,18 @@ import { RUN_HANDLERS } from './runs.ts';
 import { TANK_HANDLERS } from './tanks.ts';
 
 const DEVELOPER_KINDS: readonly string[] = ['developer', 'first_developer', 'colour_developer'];
+
+/**
+ * What a developer usually has, °C, to ask about a slip of the keyboard: C-41 as published (Kodak Z-131, Table 4-1),
+ * black-and-white at 20 °C (NAVEDTRA 14209 p. 10-15); nothing is asked where nobody knows.
+ */
+const USUAL_DEVELOPER_C: Readonly<Record<ProcessKind, number | null>> = {
+  c41: 37.8,
+  bw: 20,
+  e6: null,
+  ecn2: null,
+  other: null,
+};
 
 /** When a development of a day only known by date used its baths: the noon of that day, where the user is. */
 function noonOf(earliest: string | null, now: Date): string {
@@ -26,8 +40,10 @@ const RECORD_HANDLERS: HandlersOf<
   'developments.list': ({ db }) => listDevelopments(db),
   'developments.get': ({ db }, { id }) => requireDetails(db, id),
 
-  'developments.record': (archive, development) =>
-    archive.undo.record('Record a development', () => {
+  'developments.record': (archive, development) => {
+    const { developerTempC, process, sure } = development;
+    if (developerTempC !== null) checkTemperature(developerTempC, USUAL_DEVELOPER_C[process], sure);
+    return archive.undo.record('Record a development', () => {
       for (const rollId of development.rollIds) requireRollFacts(archive.db, rollId);
       const usedAt = noonOf(readDate(development.date, 'date').earliest, archive.now());
       const baths = development.bathIds.map((id) => requireUsableBath(archive, id, usedAt));
@@ -74,11 +90,15 @@ const RECORD_HANDLERS: HandlersOf<
         }
       }
       return { id };
-    }),
+    });
+  },
 
-  'developments.change': (archive, { id, change }) => {
-    requireDevelopment(archive.db, id);
+  'developments.change': (archive, { id, change, sure }) => {
+    const { process, developerNominalTempC } = requireDevelopment(archive.db, id);
     const { date, pushStops, developerSeconds, developerTempC, who, place, note } = change;
+    if (typeof developerTempC === 'number') {
+      checkTemperature(developerTempC, developerNominalTempC ?? USUAL_DEVELOPER_C[process], sure);
+    }
     const columns = {
       ...(date === undefined ? {} : dateValues('date', date)),
       push_stops: pushStops,

@@ -157,7 +157,9 @@ export function makePlan(archive: Archive, request: PlanRequestInput): MadePlan 
       const bath = byStep.get(step.key);
       const mine = step.key === developer?.key;
       const rollsDone = (mine ? request.rollsDone : null) ?? bath?.rollsDone ?? 0;
-      const extension = (mine ? request.extension : null) ?? bath?.extension ?? null;
+      // A bath has its own rule, or was said to have none; only without one the process speaks.
+      const known = bath ? bath.extension : (step.bathFacts?.extension ?? null);
+      const extension = (mine ? request.extension : null) ?? known;
       return rollsDone === 0 && extension === null ? [] : [{ stepKey: step.key, rollsDone, extension }];
     }),
   });

@@ -81,7 +81,7 @@ function ofBaths({ archive, baths, load, volumeMl }: Circumstances): Warning[] {
     };
     const questions = checkReady(
       { temperature: null, developerC: null },
-      [{ name: bath.name, bath: known, reckoning: bath }],
+      [{ name: bath.name, bath: known, reckoning: bath, isSpent: bath.spent }],
       weigh(bath.kind, load),
       today,
     );

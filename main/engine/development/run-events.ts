@@ -7,9 +7,8 @@ import {
   type RunEventValue,
 } from '../../../shared/api/methods/development-methods.ts';
 import { runStateAt } from '../../../shared/domain/development/run-sheet.ts';
-import { questionTemperature } from '../../../shared/domain/development/temperature-question.ts';
-import { formatTemperature } from '../../../shared/text/format.ts';
 import { command, query, type ReadableDb, type WritableDb } from '../db/query.ts';
+import { checkTemperature } from './doubtful-temperature.ts';
 
 const eventRow = z.object({
   id: z.number(),
@@ -68,10 +67,6 @@ export function addEvent(
   }).id;
 }
 
-/** Thermometers of a darkroom and the water they stand in, °C. */
-const COLDEST_C = -10;
-const WARMEST_C = 110;
-
 /** The temperature a run is at or comes to next, °C; null where the step says nothing. */
 function expectedC(plan: DevelopmentPlan, events: readonly RunEventValue[], atMs: number): number | null {
   const { running, nextStep } = runStateAt(plan.steps, events, atMs);
@@ -102,17 +97,5 @@ export function checkEvent(
     throw appError('value_not_valid', { field: 'step', value: String(event.step + 1), reason });
   }
   if (event.kind !== 'temperature_read') return;
-  const typed = `${event.celsius} °C`;
-  const expected = expectedC(plan, events, atMs);
-  const question = sure || expected === null ? null : questionTemperature(event.celsius, expected);
-  if (question !== null) {
-    const { suggestedC } = question;
-    throw appError('temperature_doubtful', {
-      typed,
-      meant: suggestedC === null ? null : formatTemperature(suggestedC),
-    });
-  }
-  if (event.celsius < COLDEST_C || event.celsius > WARMEST_C) {
-    throw appError('value_not_valid', { field: 'temperature', value: typed, reason: 'no bath is like that' });
-  }
+  checkTemperature(event.celsius, expectedC(plan, events, atMs), sure);
 }

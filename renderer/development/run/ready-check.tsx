@@ -54,7 +54,7 @@ export function ReadyCheck({ plan, baths, developerC, today, onPour }: ReadyChec
         state: bath.condition,
         endedAt: bath.endedAt,
       };
-      return [{ name: bath.name, bath: known, reckoning: bath }];
+      return [{ name: bath.name, bath: known, reckoning: bath, isSpent: bath.spent }];
     }),
     plan.weightedAreaCm2,
     today,

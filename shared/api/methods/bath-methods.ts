@@ -81,6 +81,8 @@ export const bath = z.strictObject({
   /** Age at the most, days. */
   days: z.number().nullable(),
   daysPastShelf: z.number().nullable(),
+  /** Whether the latest clearing test of some film took twice as long as the fresh one. */
+  spent: z.boolean(),
   /** What the next roll needs in this bath, where its process says. */
   nextSeconds: z.number().nullable(),
   words: z.string(),
@@ -179,9 +181,12 @@ export const BATH_METHODS = {
       rollsSinceGood: z.array(z.strictObject({ id, number: z.string() })),
     }),
   ),
-  /** What is offered for a bath: common numbers with their source, to be replaced by the maker's. */
+  /**
+   * What is offered for a bath: what its process says (a key, a name or a kind), else common numbers; each with its
+   * source, to be replaced by the maker's.
+   */
   'baths.offer': method(
-    z.strictObject({ kind: bathKind, process: processKind, volumeMl: millilitres.nullable() }),
+    z.strictObject({ kind: bathKind, process: line, volumeMl: millilitres.nullable() }),
     z.strictObject({
       capacityCm2: z.strictObject({ value: z.number(), source }).nullable(),
       shelfDays: z.strictObject({ value: z.number(), source }).nullable(),

@@ -27,6 +27,7 @@ function ageText(bath: Bath, today: string): string {
 /**
  * The state of a bath in words, such as “4.2 of 8 rolls, mixed 23 days ago, next roll 3:31”. `today` and `endedDay`
  * are `YYYY-MM-DD` where the user is; `nextSeconds` is what the next roll needs, null when there is no such time.
+ * `isSpent`: the latest clearing test of a film took twice as long as the fresh one.
  */
 export function describeBath(
   bath: Bath,
@@ -34,6 +35,7 @@ export function describeBath(
   today: string,
   endedDay: string | null,
   nextSeconds: number | null,
+  isSpent = false,
 ): string {
   const parts = [rollsText(reckoning, bath.capacityCm2), ageText(bath, today)];
   if (bath.state !== 'in use') {
@@ -42,6 +44,7 @@ export function describeBath(
   const daysPast = findDaysPastShelf(bath, today) ?? 0;
   if (daysPast > 0) parts.push(`${count(String(daysPast), 'day', 'days')} past its shelf life`);
   if (reckoning.areaLeftCm2 === 0) parts.push('nothing left');
+  if (isSpent) parts.push('spent by its clearing test');
   if (nextSeconds !== null) parts.push(`next roll ${formatDuration(nextSeconds)}`);
   return parts.join(', ');
 }

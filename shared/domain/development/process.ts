@@ -1,7 +1,9 @@
 import type { Checked } from '../checked.ts';
 import { accept, refuse } from '../checked.ts';
 import type { Agitation } from './agitation.ts';
+import type { BathDefaults } from './bath-defaults.ts';
 import type { CautionKey } from './cautions.ts';
+import { isExtensionReal } from './extension.ts';
 import type { PushTable } from './push-pull.ts';
 import type { Source } from './source.ts';
 import type { TimePoint } from './time-at-temperature.ts';
@@ -52,6 +54,8 @@ export type Step = {
   readonly push: PushTable | null;
   readonly cautions: readonly CautionKey[];
   readonly note: string | null;
+  /** What the maker says of the bath beyond one run: capacity, life, added time. Left out when he says nothing. */
+  readonly bathFacts?: BathDefaults | undefined;
 };
 
 /** A process: what the film goes through, in order. */
@@ -73,7 +77,9 @@ export type ProcessFault =
   | 'temperature_not_real'
   | 'tolerance_upside_down'
   | 'points_not_falling'
-  | 'agitation_impossible';
+  | 'agitation_impossible'
+  | 'push_not_real'
+  | 'bath_facts_not_real';
 
 /** A step of more than a day is a slip of the keyboard. Our choice. */
 const LONGEST_STEP_SECONDS = 24 * 3600;
@@ -129,6 +135,26 @@ function agitationFault(agitation: Agitation | null): ProcessFault | null {
     : 'agitation_impossible';
 }
 
+/** Every shift stands once, a factor is more than nothing, and the time of the step survives it. */
+function pushFault({ push, time }: Step): ProcessFault | null {
+  if (push === null) return null;
+  const once = new Set(push.rows.map((row) => row.stops)).size === push.rows.length;
+  const leaves = push.rows.every(({ stops, value }) => {
+    if (!Number.isFinite(stops) || !Number.isFinite(value)) return false;
+    return push.kind === 'factor' ? value > 0 : time.seconds === null || time.seconds + value > 0;
+  });
+  return once && leaves ? null : 'push_not_real';
+}
+
+function bathFactsFault(facts: BathDefaults | undefined): ProcessFault | null {
+  if (facts === undefined) return null;
+  const { capacityCm2PerLitre, shelfDays, extension } = facts;
+  const positive = [capacityCm2PerLitre, shelfDays].every(
+    (offered) => offered === null || (offered.value > 0 && Number.isFinite(offered.value)),
+  );
+  return positive && (extension === null || isExtensionReal(extension)) ? null : 'bath_facts_not_real';
+}
+
 /** The process, or the first thing that makes it unusable; steps without a time are allowed here. */
 export function checkProcess(process: Process): Checked<Process, ProcessFault> {
   if (process.steps.length === 0) return refuse('no_steps');
@@ -143,7 +169,9 @@ export function checkProcess(process: Process): Checked<Process, ProcessFault> {
       timeFault(step.time.seconds) ??
       temperatureFault(step.temperature) ??
       pointsFault(step) ??
-      agitationFault(step.agitation);
+      agitationFault(step.agitation) ??
+      pushFault(step) ??
+      bathFactsFault(step.bathFacts);
     if (fault !== null) return refuse(fault);
   }
   return accept(process);

@@ -9,6 +9,7 @@ export type ReadyQuestion =
   | { readonly code: 'developer_not_measured'; readonly stops: false }
   | { readonly code: 'developer_off_temperature'; readonly stops: false; readonly celsius: number }
   | { readonly code: 'bath_discarded' | 'bath_spoilt'; readonly stops: true; readonly bath: string }
+  | { readonly code: 'fixer_spent'; readonly stops: false; readonly bath: string }
   | {
       readonly code: 'bath_past_shelf_life';
       readonly stops: false;
@@ -23,11 +24,12 @@ export type ReadyQuestion =
       readonly overCm2: number;
     };
 
-/** A bath on its way into the tank: its name, itself and what it has left. */
+/** A bath on its way into the tank: its name, itself, what it has left, whether a clearing test found it spent. */
 export type BathInUse = {
   readonly name: string;
   readonly bath: Bath;
   readonly reckoning: BathReckoning;
+  readonly isSpent?: boolean;
 };
 
 /**
@@ -54,7 +56,8 @@ export function checkReady(
   if (developerC !== null && (verdict === 'below' || verdict === 'above')) {
     questions.push({ code: 'developer_off_temperature', stops: false, celsius: developerC });
   }
-  for (const { bath, name, reckoning } of baths) {
+  for (const { bath, name, reckoning, isSpent = false } of baths) {
+    if (isSpent) questions.push({ code: 'fixer_spent', stops: false, bath: name });
     const days = findDaysPastShelf(bath, today) ?? 0;
     if (days > 0) questions.push({ code: 'bath_past_shelf_life', stops: false, bath: name, days });
     const overCm2 = reckoning.areaLeftCm2 === null ? 0 : loadCm2 - reckoning.areaLeftCm2;

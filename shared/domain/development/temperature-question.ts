@@ -29,3 +29,21 @@ export function questionTemperature(typedC: number, plannedC: number): Temperatu
   }
   return { code: 'far_from_plan', suggestedC: null };
 }
+
+/** What waters and rooms usually have, °C. Our choice, only to tell a slip of the keyboard from a temperature. */
+export const USUAL_C = {
+  bath: [37.8, 20],
+  room: [21],
+  hot: [55],
+  cold: [12],
+} as const satisfies Readonly<Record<string, readonly number[]>>;
+
+/**
+ * What was probably meant, °C, where a typed temperature is near none of the usual ones and its other reading, a
+ * tenth or °F, is near one. Null when there is nothing to ask.
+ */
+export function suggestTemperature(typedC: number, usualC: readonly number[]): number | null {
+  const questions = usualC.map((usual) => questionTemperature(typedC, usual));
+  if (questions.includes(null)) return null;
+  return questions.find((question) => (question?.suggestedC ?? null) !== null)?.suggestedC ?? null;
+}

@@ -185,6 +185,28 @@ describe('the clearing test', () => {
   });
 });
 
+describe('a fixer that was found spent', () => {
+  it('says so in its words and before it is poured, until a newer test finds it good', async () => {
+    const { ask } = await makeArchive();
+    const stock = await ask('stocks.add', { name: 'Grey', iso: 100, process: 'bw' });
+    const facts = { filmFormat: '135', frameFormat: '24x36', exposures: 36, stockId: stock.id } as const;
+    const rollIds = [(await ask('rolls.add', { number: 'A', ...facts })).id];
+    const { id } = await ask('baths.add', { name: 'Fixer', kind: 'fixer', process: 'bw' });
+    // Field log R48: fresh 0:45, today 1:35; NAVEDTRA 14209: spent at twice.
+    await ask('baths.test', { id, seconds: 45, fresh: true, at: '2026-04-01T10:00:00Z' });
+    await ask('baths.test', { id, seconds: 95, fresh: false, at: '2026-04-20T10:00:00Z' });
+    const [bath] = await ask('baths.list', {});
+    expect(bath).toMatchObject({ spent: true, words: expect.stringContaining('spent by its clearing test') });
+    const developerTime = { seconds: 540, celsius: 20 };
+    const request = { rollIds, process: 'bw', bathIds: [id], developerTime };
+    const warned = async () =>
+      (await ask('developments.plan', request)).plan?.warnings.map((warning) => warning.code);
+    expect(await warned()).toContain('fixer_spent');
+    await ask('baths.test', { id, seconds: 50, fresh: false, at: '2026-04-21T10:00:00Z' });
+    expect(await warned()).not.toContain('fixer_spent');
+  });
+});
+
 describe('a mixed bath', () => {
   it('says in words what it has done and what the next roll needs', async () => {
     const { ask } = await makeArchive();
@@ -220,6 +242,44 @@ describe('a mixed bath', () => {
 });
 
 describe('a process of the user’s own', () => {
+  it('offers its own capacity, life and added time for its baths', async () => {
+    const { ask } = await makeArchive();
+    const shipped = (await ask('processes.list', {})).find(({ key }) => key === 'c41-two-bath');
+    if (!shipped) throw new Error('no shipped process');
+    const source = { kind: 'yours', text: 'leaflet of the kit' } as const;
+    const extension = {
+      kind: 'steps',
+      rows: [
+        { fromRoll: 1, seconds: 195 },
+        { fromRoll: 5, seconds: 210 },
+      ],
+      source,
+    } as const;
+    const bathFacts = {
+      capacityCm2PerLitre: { value: 12 * ROLL_CM2, source },
+      shelfDays: { value: 40, source },
+      extension,
+    };
+    const steps = shipped.process.steps.map((step) =>
+      step.bath === 'developer' ? { ...step, bathFacts } : step,
+    );
+    const { id } = await ask('processes.add', {
+      process: { ...shipped.process, name: 'My kit', steps },
+      kind: 'c41',
+    });
+    const offered = await ask('baths.offer', { kind: 'developer', process: 'My kit', volumeMl: 500 });
+    // Twelve rolls a litre are six in half a litre.
+    expect(offered.capacityCm2?.value).toBeCloseTo(6 * ROLL_CM2, 6);
+    expect(offered).toMatchObject({ shelfDays: { value: 40 }, extension });
+    // What it does not say of its bleach-fix stays the common number: 8 rolls a litre, from memory (facts 4.3).
+    const other = await ask('baths.offer', { kind: 'bleach_fix', process: `own-${id}`, volumeMl: 1000 });
+    expect(other.capacityCm2?.source.kind).toBe('from memory');
+    // Without a bath its rule counts from the rolls said: the fifth roll has 3:30.
+    const rollIds = [await addRoll(ask, 'A', '135', '24x36', 36)];
+    const { plan } = await ask('developments.plan', { rollIds, process: 'My kit', rollsDone: 4 });
+    expect(plan?.developerSeconds).toBe(210);
+  });
+
   it('is used with its own times and refused when they rise with temperature', async () => {
     const { ask } = await makeArchive();
     const shipped = (await ask('processes.list', {})).find((entry) => entry.key === 'c41-two-bath');

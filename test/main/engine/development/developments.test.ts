@@ -317,3 +317,24 @@ describe('developments.change', () => {
     expect(corrections).toMatchObject([{ column: 'developer_temp_c', before: '36.9', after: '37.9' }]);
   });
 });
+
+describe('developments.record', () => {
+  it('asks about 378 °C, and takes no bath of 378 °C even from who is sure', async () => {
+    const bench = await makeBench();
+    const rollId = await bench.roll('A');
+    const record = (developerTempC: number, sure: boolean) =>
+      bench.ask('developments.record', {
+        rollIds: [rollId],
+        process: 'c41',
+        date: '2026-04-20',
+        developerTempC,
+        sure,
+      });
+    await expect(record(378, false)).rejects.toMatchObject({ code: 'temperature_doubtful' });
+    // 100.4 °F is 38.0 °C by hand.
+    await expect(record(100.4, false)).rejects.toMatchObject({ details: { meant: '38.0 °C' } });
+    await expect(record(378, true)).rejects.toMatchObject({ code: 'value_not_valid' });
+    expect(await bench.ask('developments.list', {})).toEqual([]);
+    expect((await bench.ask('rolls.get', { id: rollId })).state).toBe('to develop');
+  });
+});

@@ -142,6 +142,44 @@ describe('a process entered by hand', () => {
         },
       }),
     ],
+    ['push_not_real', edited({ push: { kind: 'factor', rows: [{ stops: 1, value: 0 }], source: mine } })],
+    [
+      'push_not_real',
+      edited({ push: { kind: 'seconds', rows: [{ stops: -1, value: -195 }], source: mine } }),
+    ],
+    [
+      'push_not_real',
+      edited({
+        push: {
+          kind: 'factor',
+          rows: [
+            { stops: 1, value: 1.3 },
+            { stops: 1, value: 1.4 },
+          ],
+          source: mine,
+        },
+      }),
+    ],
+    [
+      'bath_facts_not_real',
+      edited({
+        bathFacts: {
+          capacityCm2PerLitre: { value: 0, source: mine },
+          shelfDays: null,
+          extension: null,
+        },
+      }),
+    ],
+    [
+      'bath_facts_not_real',
+      edited({
+        bathFacts: {
+          capacityCm2PerLitre: null,
+          shelfDays: null,
+          extension: { kind: 'steps', rows: [{ fromRoll: 2, seconds: 210 }], source: mine },
+        },
+      }),
+    ],
   ] as const)('is refused with %s', (reason, process) => {
     expect(fault(process)).toBe(reason);
   });
