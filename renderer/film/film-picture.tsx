@@ -1,4 +1,4 @@
-import type { CSSProperties } from 'react';
+import type { CSSProperties, Ref } from 'react';
 import type { DrawnPicture } from './drawn-frame.ts';
 
 export interface FilmPictureProps {
@@ -8,23 +8,29 @@ export interface FilmPictureProps {
   readonly height: number;
   /** `auto` decodes when it can be seen; `eager` for a picture that is looked at. */
   readonly loading?: 'lazy' | 'eager';
+  /** A canvas in its place that shows the same picture, painted by whoever gives it. */
+  readonly canvas?: Ref<HTMLCanvasElement> | undefined;
 }
 
 /**
  * A picture, or a part of one, mirrored and turned, shown whole in the middle of its place, which it fills to the
  * nearer edges. It is for the eye: the frame around it has the name.
  */
-export function FilmPicture({ picture, width, height, loading = 'lazy' }: FilmPictureProps) {
+export function FilmPicture({ picture, width, height, loading = 'lazy', canvas }: FilmPictureProps) {
   return (
     <span className="film-picture" style={partStyle(picture, width, height)} aria-hidden="true">
-      <img
-        src={picture.address}
-        alt=""
-        loading={loading}
-        decoding="async"
-        draggable={false}
-        style={pictureStyle(picture)}
-      />
+      {canvas === undefined ? (
+        <img
+          src={picture.address}
+          alt=""
+          loading={loading}
+          decoding="async"
+          draggable={false}
+          style={pictureStyle(picture)}
+        />
+      ) : (
+        <canvas ref={canvas} style={pictureStyle(picture)} />
+      )}
     </span>
   );
 }

@@ -1,19 +1,23 @@
 import { useEffect, useRef, useState, type KeyboardEvent } from 'react';
 import type { Frame, PencilMark, Roll } from '../../shared/api/methods/film-methods.ts';
-import { describeFrame, drawnFrame } from '../film/drawn-frame.ts';
+import { describeFrame, drawnFrame, quarterTurn } from '../film/drawn-frame.ts';
 import { isWriting } from '../state/is-writing.ts';
 import { Button } from '../ui/button.tsx';
 import { Dialog } from '../ui/dialog.tsx';
 import { Keys } from '../ui/keys.tsx';
+import { AdjustPanel } from './adjust-panel.tsx';
 import { cropByKey, FIRST_CROP, type Held } from './crop-geometry.ts';
 import { DoneLine, type Done } from './done-line.tsx';
 import { FrameFacts } from './frame-facts.tsx';
 import { FrameStage, heldOf } from './frame-stage.tsx';
 import { MarkButtons } from './mark-buttons.tsx';
+import { FIRST_PLACE, placeByKey, type PlaceInScan } from './pick-geometry.ts';
+import { useLook } from './use-look.ts';
 import { isMarked, markOfKey, type Crop, type Marking } from './use-marks.ts';
 import { useTurning } from './use-turning.ts';
 import { useWindowSize } from './use-window-size.ts';
 import { VersionList } from './version-list.tsx';
+import { WritePictures } from './write-pictures.tsx';
 import './frame-large.css';
 
 export interface FrameLargeProps {
@@ -46,6 +50,16 @@ export function FrameLarge(props: FrameLargeProps) {
     frame.versions[0] ??
     null;
   const held: Held = heldOf(frame, version, roll.filmFormat);
+  const [writing, setWriting] = useState(false);
+  const [adjusting, setAdjusting] = useState(false);
+  const [picking, setPicking] = useState<PlaceInScan | null>(null);
+  const looking = useLook(frame.id, adjusting);
+  // A look is of the scan that the frame is shown by; another version of it is shown as it is.
+  const isShown =
+    adjusting &&
+    looking.scan !== null &&
+    version !== null &&
+    version.pictureId.startsWith(looking.look?.scanned ?? ' ');
   const turning = useTurning(onDone);
   const at = frames.findIndex(({ id }) => id === frame.id);
   useEffect(() => stage.current?.focus(), []);
@@ -55,6 +69,7 @@ export function FrameLarge(props: FrameLargeProps) {
     if (!next) return;
     setVersionId(null);
     setCrop(null);
+    setPicking(null);
     onGo(next.id);
   }
   function mark(kind: PencilMark['kind']): void {
@@ -77,10 +92,34 @@ export function FrameLarge(props: FrameLargeProps) {
     else return false;
     return true;
   }
+  function pick(place: PlaceInScan, pressed: boolean): void {
+    setPicking(place);
+    if (pressed) looking.pick(place.x, place.y);
+  }
+  function pressWhilePicking(event: KeyboardEvent): boolean {
+    if (picking === null || version === null) return false;
+    const shown = {
+      turned: quarterTurn(frame.turned + version.turned),
+      mirrored: frame.mirrored !== version.mirrored,
+    };
+    const moved = placeByKey(picking, event.key, event.shiftKey, shown);
+    if (moved) setPicking(moved);
+    else if (event.key === 'Enter' && !(event.target instanceof HTMLButtonElement)) pick(picking, true);
+    else if (event.key === 'Escape') setPicking(null);
+    else return false;
+    return true;
+  }
+  function openAdjust(open: boolean): void {
+    setAdjusting(open);
+    setPicking(null);
+    if (!open) looking.leave();
+  }
   function press(event: KeyboardEvent): void {
     if (event.ctrlKey || event.metaKey || event.altKey || isWriting(event.target)) return;
+    // Scales and choices use the arrows themselves.
+    if (event.target instanceof HTMLInputElement) return;
     const drawn = markOfKey(event.key);
-    if (pressWhileCropping(event)) {
+    if (pressWhileCropping(event) || pressWhilePicking(event)) {
       event.preventDefault();
       return;
     }
@@ -89,6 +128,8 @@ export function FrameLarge(props: FrameLargeProps) {
     else if (drawn) mark(drawn.kind);
     else if (event.key.toLowerCase() === 't') turning.turn([frame], event.shiftKey ? 270 : 90);
     else if (event.key.toLowerCase() === 'm') turning.mirror([frame]);
+    else if (event.key.toLowerCase() === 'a') openAdjust(!adjusting);
+    else if (event.key.toLowerCase() === 'g' && isShown) setPicking(picking === null ? FIRST_PLACE : null);
     else return;
     event.preventDefault();
   }
@@ -124,6 +165,10 @@ export function FrameLarge(props: FrameLargeProps) {
           >
             Mirror
           </Button>
+          <Button onPress={() => openAdjust(!adjusting)} keys="A" pressed={adjusting}>
+            Adjust
+          </Button>
+          <Button onPress={() => setWriting(true)}>Write picture…</Button>
           <DoneLine done={done} onUndone={() => onDone(null)} />
           <span className="frame-large-end">
             <Button look="quiet" onPress={onClose} keys="Esc">
@@ -153,11 +198,25 @@ export function FrameLarge(props: FrameLargeProps) {
             room={room}
             crop={crop}
             onCrop={setCrop}
+            canvas={isShown ? looking.setCanvas : undefined}
+            onPick={isShown && picking !== null ? pick : undefined}
           />
         </div>
         <div className="frame-large-side">
           <MarkButtons frames={[frame]} onMark={mark} busy={marking.pending} />
           {crop === null ? null : <CropWords onKeep={() => void keepCrop()} onLeave={() => setCrop(null)} />}
+          {adjusting ? (
+            <AdjustPanel
+              key={frame.id}
+              frame={frame}
+              rollNumber={roll.number}
+              looking={looking}
+              picking={picking}
+              onPicking={setPicking}
+              onDone={onDone}
+              onClose={() => openAdjust(false)}
+            />
+          ) : null}
           <VersionList
             versions={frame.versions}
             shown={version?.frameScanId ?? null}
@@ -167,6 +226,9 @@ export function FrameLarge(props: FrameLargeProps) {
           <FrameFacts frame={frame} />
         </div>
       </div>
+      {writing ? (
+        <WritePictures frames={[frame]} rollNumber={roll.number} onClose={() => setWriting(false)} />
+      ) : null}
     </Dialog>
   );
 }

@@ -1,10 +1,11 @@
-import { useRef, useState, type PointerEvent } from 'react';
+import { useRef, useState, type PointerEvent, type Ref } from 'react';
 import type { Frame, FrameVersion } from '../../shared/api/methods/film-methods.ts';
 import { pictureOnFilm, quarterTurn } from '../film/drawn-frame.ts';
 import { frameGeometry } from '../film/film-geometry.ts';
 import { FilmPicture } from '../film/film-picture.tsx';
 import { PencilMarks } from '../film/pencil-marks.tsx';
 import { cropBetween, isMeant, pointOnFilm, type Held } from './crop-geometry.ts';
+import { placeInBox, type PlaceInScan } from './pick-geometry.ts';
 import type { Crop } from './use-marks.ts';
 
 export interface FrameStageProps {
@@ -15,6 +16,10 @@ export interface FrameStageProps {
   /** The crop being drawn, or null while none is. */
   readonly crop: Crop | null;
   readonly onCrop: (crop: Crop) => void;
+  /** Given while the frame is adjusted: the canvas that shows it. */
+  readonly canvas?: Ref<HTMLCanvasElement> | undefined;
+  /** Given while something grey is picked: the pointer is there, or was pressed there. */
+  readonly onPick?: ((place: PlaceInScan, pressed: boolean) => void) | undefined;
 }
 
 /** About how thick the pencil is on a frame that is looked at, px: it must not hide what it marks. Our choice. */
@@ -29,7 +34,8 @@ export function heldOf(frame: Frame, version: FrameVersion | null, filmFormat: s
 }
 
 /** A frame as large as there is room, upright, on black, with its pencil marks. */
-export function FrameStage({ frame, version, filmFormat, room, crop, onCrop }: FrameStageProps) {
+export function FrameStage(props: FrameStageProps) {
+  const { frame, version, filmFormat, room, crop, onCrop, canvas, onPick } = props;
   const { widthMm, heightMm } = frameGeometry(frame.frameFormat, filmFormat);
   const held = heldOf(frame, version, filmFormat);
   const shown =
@@ -46,12 +52,22 @@ export function FrameStage({ frame, version, filmFormat, room, crop, onCrop }: F
       v: (event.clientY - box.top) / box.height,
     });
   }
+  function point(event: PointerEvent, pressed: boolean): void {
+    const { target } = event;
+    if (onPick === undefined || !(target instanceof HTMLCanvasElement)) return;
+    // The offset is in the canvas's own coordinates, before it is turned and mirrored.
+    const at = { x: event.nativeEvent.offsetX, y: event.nativeEvent.offsetY };
+    const found = placeInBox(at, { width: target.clientWidth, height: target.clientHeight }, target);
+    if (found !== null) onPick(found, pressed);
+  }
   function grab(event: PointerEvent<HTMLDivElement>): void {
+    if (onPick !== undefined && event.button === 0) return point(event, true);
     if (crop === null || event.button !== 0) return;
     event.currentTarget.setPointerCapture(event.pointerId);
     setFrom(pointOf(event));
   }
   function drag(event: PointerEvent): void {
+    if (onPick !== undefined) return point(event, false);
     const to = from === null ? null : pointOf(event);
     if (from === null || to === null) return;
     const drawn = cropBetween(from, to);
@@ -61,7 +77,7 @@ export function FrameStage({ frame, version, filmFormat, room, crop, onCrop }: F
   return (
     <div
       ref={place}
-      className={crop === null ? 'frame-stage' : 'frame-stage frame-stage-cropping'}
+      className={stageClass(crop !== null, onPick !== undefined)}
       style={{ width: shown.width * scale, height: shown.height * scale }}
       role="presentation"
       onPointerDown={grab}
@@ -84,6 +100,7 @@ export function FrameStage({ frame, version, filmFormat, room, crop, onCrop }: F
             width={widthMm}
             height={heightMm}
             loading="eager"
+            canvas={canvas}
           />
         )}
         <PencilMarks
@@ -108,4 +125,9 @@ export function FrameStage({ frame, version, filmFormat, room, crop, onCrop }: F
       </div>
     </div>
   );
+}
+
+function stageClass(cropping: boolean, picking: boolean): string {
+  if (cropping) return 'frame-stage frame-stage-cropping';
+  return picking ? 'frame-stage frame-stage-picking' : 'frame-stage';
 }

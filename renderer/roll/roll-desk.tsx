@@ -21,6 +21,7 @@ import { LooseHeading, PageHeading } from './spread-heading.tsx';
 import { isMarked, markOfKey, useMarks } from './use-marks.ts';
 import { useTurning } from './use-turning.ts';
 import { useWidth } from './use-width.ts';
+import { WritePictures } from './write-pictures.tsx';
 
 export interface RollDeskProps {
   readonly roll: Roll;
@@ -55,6 +56,7 @@ export function RollDesk({ roll, frames, pages, route }: RollDeskProps) {
   const [asked, setAsked] = useState(0);
   const [looking, setLooking] = useState<Looking | null>(null);
   const [adding, setAdding] = useState(false);
+  const [writing, setWriting] = useState(false);
   const marking = useMarks(setDone);
   const turning = useTurning(setDone);
   const large = frames.find(({ id }) => id === looking?.id);
@@ -95,7 +97,7 @@ export function RollDesk({ roll, frames, pages, route }: RollDeskProps) {
   }
   function press(event: KeyboardEvent): void {
     if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (isWriting(event.target) || looking !== null || adding) return;
+    if (isWriting(event.target) || looking !== null || adding || writing) return;
     const drawn = markOfKey(event.key);
     const key = event.key.toLowerCase();
     if (picked.length === 0) return;
@@ -149,6 +151,13 @@ export function RollDesk({ roll, frames, pages, route }: RollDeskProps) {
           {frames.length === 0 ? <NoFrames roll={roll} onAdd={() => setAdding(true)} /> : null}
         </div>
         <ScanList rollId={roll.id} number={roll.number} />
+        {frames.some(({ versions }) => versions.length > 0) ? (
+          <p>
+            <Button look="quiet" onPress={() => setWriting(true)}>
+              Write {picked.length > 1 ? 'the picked pictures' : 'the pictures of the roll'} as shown…
+            </Button>
+          </p>
+        ) : null}
         {frames.length > 0 ? <KeyWords /> : null}
       </div>
       <aside className="roll-side" aria-label="Card and slip">
@@ -186,6 +195,13 @@ export function RollDesk({ roll, frames, pages, route }: RollDeskProps) {
             pick(id, 'only');
           }}
           onClose={() => setLooking(null)}
+        />
+      ) : null}
+      {writing ? (
+        <WritePictures
+          frames={picked.length > 1 ? picked : frames}
+          rollNumber={roll.number}
+          onClose={() => setWriting(false)}
         />
       ) : null}
       {adding ? <AddFrames roll={roll} onClose={() => setAdding(false)} /> : null}
