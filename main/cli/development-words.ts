@@ -6,17 +6,16 @@ import { parseExtension, parsePushTable } from '../../shared/domain/development/
 import { isUnverified, yours } from '../../shared/domain/development/source.ts';
 import type { WorkingLine } from '../../shared/domain/development/working.ts';
 import { formatDuration, parseDuration } from '../../shared/units/duration.ts';
-import { fahrenheitToCelsius } from '../../shared/units/temperature.ts';
+import { parseTemperature } from '../../shared/units/temperature.ts';
 import { type Ask, type Options, UsageError } from './command.ts';
-
-const TEMPERATURE = /^(?<number>[-+−]?\d+(?:[.,]\d+)?)\s*°?\s*(?<unit>[cf])?$/i;
 
 /** A temperature on the command line in °C: `36.9`, `36.9C`, `98.4F`. @throws {UsageError} */
 export function readTemperature(text: string, option: string): number {
-  const groups = TEMPERATURE.exec(text.trim())?.groups;
-  if (!groups) throw new UsageError(`--${option} takes a temperature such as 37.8 or 100F, not “${text}”.`);
-  const number = Number((groups['number'] ?? '').replace(',', '.').replace('−', '-'));
-  return groups['unit']?.toLowerCase() === 'f' ? fahrenheitToCelsius(number) : number;
+  const celsius = parseTemperature(text);
+  if (celsius === null) {
+    throw new UsageError(`--${option} takes a temperature such as 37.8 or 100F, not “${text}”.`);
+  }
+  return celsius;
 }
 
 /** A temperature option in °C, or null when it is not given. @throws {UsageError} */

@@ -10,6 +10,7 @@ import { Button } from '../ui/button.tsx';
 import { EmptyState } from '../ui/empty-state.tsx';
 import { GridList, type GridColumn } from '../ui/grid-list.tsx';
 import { BathDialog } from './bath-dialog.tsx';
+import { DevelopmentPlaces } from './places.tsx';
 import { MixBathDialog } from './mix-bath-dialog.tsx';
 import { TankDialog } from './tank-dialog.tsx';
 
@@ -78,6 +79,7 @@ export function DevelopmentOverview() {
   const running = developments.filter((each) => each.state === 'running');
   return (
     <div className="development">
+      <DevelopmentPlaces at="log" />
       <section className="development-list" aria-labelledby="developments">
         <header className="development-head">
           <h1 id="developments">Developments</h1>

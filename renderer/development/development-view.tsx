@@ -2,15 +2,18 @@ import type { Route } from '../state/route.ts';
 import { DevelopmentLog } from './development-log.tsx';
 import { DevelopmentOverview } from './development-overview.tsx';
 import { PlanDevelopment } from './plan-development.tsx';
+import { SumsView } from './sums/sums-view.tsx';
 import { RunSheet } from './run/run-sheet.tsx';
 import './development-view.css';
 
 /**
- * Developments and baths (`#/development`), a plan (`/plan`), one development (`/12`), its run sheet (`/12/run`).
+ * Developments and baths (`#/development`), a plan (`/plan`), sums (`/sums/drift`), one development (`/12`), its run
+ * sheet (`/12/run`).
  */
 export function DevelopmentView({ route }: { readonly route: Route }) {
   const [first, second] = route.ids;
   if (first === 'plan') return <PlanDevelopment params={route.params} />;
+  if (first === 'sums') return <SumsView at={second} />;
   const id = Number(first);
   if (!Number.isInteger(id) || id < 1) return <DevelopmentOverview />;
   return second === 'run' ? <RunSheet key={id} id={id} /> : <DevelopmentLog key={id} id={id} />;

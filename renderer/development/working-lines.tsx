@@ -22,5 +22,10 @@ export function WorkingLines({ lines }: { readonly lines: readonly WorkingLine[]
 
 function valueWords({ value, unit }: WorkingLine): string {
   if (unit === 's') return formatDuration(value);
-  return `${Number(value.toFixed(2))} ${unit}`.trim();
+  // What a wash leaves is far below a hundredth; two figures of it are told.
+  const isSmall = value !== 0 && Math.abs(value) < 0.01;
+  const figures = isSmall
+    ? value.toFixed(1 - Math.floor(Math.log10(Math.abs(value))))
+    : String(Number(value.toFixed(2)));
+  return `${figures} ${unit}`.trim();
 }

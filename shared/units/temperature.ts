@@ -23,3 +23,13 @@ export function celsiusStepToFahrenheit(celsiusStep: number): number {
 export function fahrenheitStepToCelsius(fahrenheitStep: number): number {
   return fahrenheitStep / FAHRENHEIT_PER_CELSIUS;
 }
+
+const TYPED = /^(?<number>[-+]?\d+(?:[.,]\d+)?)\s*°?\s*(?<unit>[cf])?$/i;
+
+/** A temperature as typed, in °C: `36.9`, `36,9 °C`, `98.4F`, `100 °F`; null when it is none. */
+export function parseTemperature(text: string): number | null {
+  const groups = TYPED.exec(text.trim().replace('−', '-'))?.groups;
+  if (!groups) return null;
+  const number = Number((groups['number'] ?? '').replace(',', '.'));
+  return groups['unit']?.toLowerCase() === 'f' ? fahrenheitToCelsius(number) : number;
+}

@@ -1,25 +1,10 @@
-import { useState } from 'react';
 import type { BathEntry } from '../../../shared/api/methods/bath-methods.ts';
 import type { DevelopmentPlan } from '../../../shared/api/methods/development-methods.ts';
-import {
-  CAUTION_RULE,
-  cautionsStillToShow,
-  type Caution,
-  type CautionKey,
-} from '../../../shared/domain/development/cautions.ts';
+import { CAUTION_RULE } from '../../../shared/domain/development/cautions.ts';
 import { checkReady } from '../../../shared/domain/development/ready-check.ts';
 import { describeReady } from '../../../shared/text/describe-development.ts';
-import { cautionKey } from '../../../shared/api/process-values.ts';
+import { useCautions } from '../cautions.tsx';
 import { BigButton } from './big-button.tsx';
-
-const KEY = 'edgeprint.cautions-shown';
-
-/** The cautions that were read in this session; a new window is a new session. */
-function readShown(): CautionKey[] {
-  return (window.sessionStorage.getItem(KEY) ?? '')
-    .split(',')
-    .flatMap((key) => cautionKey.safeParse(key).data ?? []);
-}
 
 export interface ReadyCheckProps {
   readonly plan: DevelopmentPlan;
@@ -33,12 +18,7 @@ export interface ReadyCheckProps {
 
 /** What to settle before the first pour: temperature and baths, and the cautions that were not read yet. */
 export function ReadyCheck({ plan, baths, developerC, today, onPour }: ReadyCheckProps) {
-  const [cautions, setCautions] = useState<readonly Caution[]>(() =>
-    cautionsStillToShow(
-      plan.steps.flatMap((step) => step.cautions),
-      readShown(),
-    ),
-  );
+  const { cautions, markRead } = useCautions(plan.steps.flatMap((step) => step.cautions));
   const developer = plan.steps.find((step) => step.key === plan.developerKey);
   const questions = checkReady(
     { temperature: developer?.temperature ?? null, developerC },
@@ -62,12 +42,6 @@ export function ReadyCheck({ plan, baths, developerC, today, onPour }: ReadyChec
   const stopped = questions.some((question) => question.stops);
   const [first] = plan.steps;
 
-  function read(): void {
-    const keys = [...readShown(), ...cautions.map((caution) => caution.key)];
-    window.sessionStorage.setItem(KEY, keys.join(','));
-    setCautions([]);
-  }
-
   if (cautions.length > 0) {
     return (
       <section className="run-ready" aria-labelledby="run-cautions">
@@ -80,7 +54,7 @@ export function ReadyCheck({ plan, baths, developerC, today, onPour }: ReadyChec
           ))}
         </ul>
         <p className="run-rule">{CAUTION_RULE}</p>
-        <BigButton main keys="Space" onPress={read}>
+        <BigButton main keys="Space" onPress={markRead}>
           Read
         </BigButton>
       </section>

@@ -5,6 +5,7 @@ import {
   celsiusToFahrenheit,
   fahrenheitStepToCelsius,
   fahrenheitToCelsius,
+  parseTemperature,
 } from '../../../shared/units/temperature.ts';
 
 describe('temperature', () => {
@@ -38,5 +39,22 @@ describe('temperature', () => {
         expect(fahrenheitStepToCelsius(celsiusStepToFahrenheit(celsius))).toBeCloseTo(celsius, 9);
       }),
     );
+  });
+});
+
+describe('a temperature as typed', () => {
+  // By hand: 98.4 °F = 66.4 × 5 / 9 = 36.889 °C, 100 °F = 37.778 °C.
+  it.each([
+    ['36.9', 36.9],
+    ['36,9 °C', 36.9],
+    ['98.4F', 36.889],
+    ['100 °f', 37.778],
+    ['−5', -5],
+  ])('of “%s” is read', (text, celsius) => {
+    expect(parseTemperature(text)).toBeCloseTo(celsius, 3);
+  });
+
+  it.each(['', 'warm', '37.8.1', '37 8', '37.8K'])('of “%s” is none', (text) => {
+    expect(parseTemperature(text)).toBeNull();
   });
 });
