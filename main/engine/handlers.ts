@@ -5,6 +5,7 @@ import { DEVELOPMENT_HANDLERS } from './development/developments.ts';
 import { BINDER_HANDLERS } from './filing/binders.ts';
 import { FILING_HANDLERS } from './filing/filing.ts';
 import { WHERE_HANDLERS } from './filing/where.ts';
+import { BATCH_HANDLERS } from './film/batches.ts';
 import { CAMERA_HANDLERS } from './film/cameras.ts';
 import { FRAME_HANDLERS } from './film/frame-handlers.ts';
 import { ORIGIN_HANDLERS } from './film/frame-origin.ts';
@@ -13,6 +14,7 @@ import { ROLL_HANDLERS } from './film/rolls.ts';
 import { STOCK_HANDLERS } from './film/stocks.ts';
 import type { HandlersOf, Run } from './handler.ts';
 import { JOB_HANDLERS } from './jobs/job-handlers.ts';
+import { CAUSES_HANDLERS } from './colour/causes.ts';
 import { COLOUR_HANDLERS } from './colour/colour-handlers.ts';
 import { LOOK_HANDLERS } from './colour/look-handlers.ts';
 import { POSITIVE_HANDLERS } from './colour/positive-handlers.ts';
@@ -30,6 +32,7 @@ const TABLE: HandlersOf<Exclude<MethodName, EngineMethod>> = {
   ...ARCHIVE_HANDLERS,
   ...SETTING_HANDLERS,
   ...STOCK_HANDLERS,
+  ...BATCH_HANDLERS,
   ...CAMERA_HANDLERS,
   ...ROLL_HANDLERS,
   ...FRAME_HANDLERS,
@@ -46,6 +49,7 @@ const TABLE: HandlersOf<Exclude<MethodName, EngineMethod>> = {
   ...COLOUR_HANDLERS,
   ...LOOK_HANDLERS,
   ...POSITIVE_HANDLERS,
+  ...CAUSES_HANDLERS,
   ...JOB_HANDLERS,
 };
 

@@ -1,83 +1,28 @@
-import type { PlottedRoll, Trend } from '../../shared/api/methods/colour-methods.ts';
+import type { PlottedRoll } from '../../shared/api/methods/causes-methods.ts';
+import {
+  LOG_KINDS,
+  LOG_NUMBERS,
+  type LogKind,
+  type LogNumber,
+  type Measure,
+} from '../../shared/domain/colour/logged-roll.ts';
+import { KIND_WORDS, MEASURE_WORDS, NUMBER_WORDS } from '../../shared/text/describe-trend.ts';
 
-/** Which cast is looked at: a* or b*. */
-export type CastAxis = Trend['of'];
+/** What a cast is looked at against: a number of the log, or a kind. */
+export type CastFactor = LogNumber | LogKind;
 
-/** What it is looked at against. */
-export type CastFactor = Trend['against'];
+/** Everything that casts can be looked at against, in the order it is offered. */
+export const FACTORS: readonly CastFactor[] = [...LOG_NUMBERS, ...LOG_KINDS];
 
-interface AxisWords {
-  readonly label: string;
-  readonly symbol: string;
-  readonly less: string;
-  readonly more: string;
+/** Whether a factor is a number, so that there is a line; kinds stand beside each other. */
+export function isLogNumber(factor: CastFactor): factor is LogNumber {
+  return LOG_NUMBERS.some((number) => number === factor);
 }
 
-/** The two axes of a cast in words. Source of their directions: CIE 015:2018, 8.2.1 (a* green to red, b* blue to yellow). */
-export const CAST_AXES: Readonly<Record<CastAxis, AxisWords>> = {
-  a: { label: 'green to magenta', symbol: 'a*', less: 'greener', more: 'more magenta' },
-  b: { label: 'blue to yellow', symbol: 'b*', less: 'bluer', more: 'yellower' },
-};
-
-interface FactorWords {
-  readonly label: string;
-  /** What is on the axis, with its unit. */
-  readonly title: string;
-  readonly less: string;
-  readonly more: string;
-  /** Whether 0 means something on the axis, and is always shown. */
-  readonly hasZero: boolean;
-  readonly signed: boolean;
-  readonly digits: number;
+/** What a factor is called. */
+export function factorLabel(factor: CastFactor): string {
+  return isLogNumber(factor) ? NUMBER_WORDS[factor].label : KIND_WORDS[factor].label;
 }
-
-/** What a cast is looked at against, in words. */
-export const CAST_FACTORS: Readonly<Record<CastFactor, FactorWords>> = {
-  temperatureErrorC: {
-    label: 'developer temperature error',
-    title: 'developer, measured less meant, °C',
-    less: 'colder',
-    more: 'warmer',
-    hasZero: true,
-    signed: true,
-    digits: 1,
-  },
-  monthsPastExpiry: {
-    label: 'months past expiry',
-    title: 'developed, months past expiry',
-    less: 'fresher',
-    more: 'older',
-    hasZero: true,
-    signed: true,
-    digits: 0,
-  },
-  bathUsedCm2: {
-    label: 'film through the bath before',
-    title: 'film area through the developer before, cm²',
-    less: 'fresher bath',
-    more: 'more used bath',
-    hasZero: true,
-    signed: false,
-    digits: 0,
-  },
-  developerSeconds: {
-    label: 'developer time',
-    title: 'developer time, s',
-    less: 'shorter',
-    more: 'longer',
-    hasZero: false,
-    signed: false,
-    digits: 0,
-  },
-};
-
-/** The factors in the order they are offered. */
-export const FACTORS = [
-  'temperatureErrorC',
-  'monthsPastExpiry',
-  'bathUsedCm2',
-  'developerSeconds',
-] as const satisfies readonly CastFactor[];
 
 /** A number with a sign that is read aloud as one. */
 export function formatSigned(value: number, digits: number): string {
@@ -86,7 +31,8 @@ export function formatSigned(value: number, digits: number): string {
 }
 
 /** What the log knows of a roll on a factor, in words: `0.6 °C under`, `58 months past`. */
-export function describeFactor(roll: PlottedRoll, factor: CastFactor): string {
+export function describeFactor(roll: Pick<PlottedRoll, CastFactor>, factor: CastFactor): string {
+  if (!isLogNumber(factor)) return roll[factor] ?? 'not in the log';
   const value = roll[factor];
   if (value === null) return 'not in the log';
   switch (factor) {
@@ -95,18 +41,26 @@ export function describeFactor(roll: PlottedRoll, factor: CastFactor): string {
         ? 'on temperature'
         : `${Math.abs(value).toFixed(1)} °C ${value < 0 ? 'under' : 'over'}`;
     case 'monthsPastExpiry':
-      return value <= 0 ? `in date by ${-value} months` : `${value} months past`;
-    case 'bathUsedCm2':
-      return `${Math.round(value)} cm² before`;
-    case 'developerSeconds':
-      return `${Math.round(value)} s`;
+      return value <= 0 ? `in date by ${months(-value)}` : `${months(value)} past`;
+    case 'warmMonths':
+      return `${months(Math.round(value))} kept warm`;
+    case 'bathRolls':
+      return value === 0 ? 'fresh bath' : `${Number(value.toFixed(1))} rolls before`;
+    case 'effectiveSeconds': {
+      const seconds = Math.round(value);
+      return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')} effective`;
+    }
   }
 }
 
-/** A cast in words: `a* −2.6, greener`. */
-export function describeCast(axis: CastAxis, value: number, relative: boolean): string {
-  const { symbol, less, more } = CAST_AXES[axis];
-  const figure = `${symbol} ${formatSigned(value, 1)}`;
-  if (!relative || Math.abs(value) < 0.05) return figure;
-  return `${figure}, ${value < 0 ? less : more}`;
+function months(value: number): string {
+  return value === 1 ? '1 month' : `${value} months`;
+}
+
+/** A measure in words: `Δa* −2.6, greener`. */
+export function describeMeasure(measure: Measure, value: number): string {
+  const { symbol, less, more, digits } = MEASURE_WORDS[measure];
+  if (measure === 'deltaE00') return `${symbol} ${value.toFixed(digits)}`;
+  const figure = formatSigned(value, digits);
+  return Number(figure) === 0 ? `${symbol} ${figure}` : `${symbol} ${figure}, ${value < 0 ? less : more}`;
 }

@@ -1,13 +1,19 @@
-import type { PlottedRoll, Trend } from '../../shared/api/methods/colour-methods.ts';
+import type { PlottedRoll, Trend } from '../../shared/api/methods/causes-methods.ts';
+import {
+  perDevelopment,
+  type Logged,
+  type Measure,
+  type Per,
+} from '../../shared/domain/colour/logged-roll.ts';
 import { median } from '../../shared/domain/statistics/order.ts';
-import type { CastAxis, CastFactor } from './cast-axes.ts';
+import { isLogNumber, type CastFactor } from './cast-axes.ts';
 
-/** A roll as a dot of the plot. */
+/** A roll, or a development, as a dot of the plot. */
 export interface CastPoint {
-  readonly rollId: number;
-  readonly roll: string;
+  readonly id: number;
+  readonly name: string;
+  /** Where it lies across: the number of the log, or the place of its kind in `kinds`. */
   readonly x: number;
-  /** The cast, less the middle of its stock where `relative`. */
   readonly y: number;
   /** Whether it is of the stock in question. */
   readonly own: boolean;
@@ -16,56 +22,43 @@ export interface CastPoint {
 /** The dots of a plot. */
 export interface CastPoints {
   readonly points: readonly CastPoint[];
-  /** Whether casts are counted from the middle of the stock; not so where the stock has too few rolls for one. */
-  readonly relative: boolean;
-  /** The stock's own cast that is taken off, 0 where it is not. */
-  readonly own: number;
-  /** Rolls of the stock with a cast, though the log may not say the rest. */
+  /** The kinds, by name; empty where the factor is a number. */
+  readonly kinds: readonly string[];
+  /** Rolls (or developments) that are measured, though the log may not say the rest. */
   readonly measured: number;
 }
 
-/** Fewer rolls than this have no middle to count from. Our choice: as for a comparison with the stock. */
-const LEAST_ROLLS = 3;
-
 /**
- * The rolls of `stock` and of the `others` (stocks of the same process) as dots, from left to right. Rolls of which
- * the cast was not measured, or of which the log does not know the factor, are no dots.
+ * Rolls as dots, from left to right: `own` in question, `others` beside them. What is not measured, or of which the log
+ * does not know the factor, is no dot.
  */
 export function castPoints(
-  rolls: readonly PlottedRoll[],
-  stock: string,
-  others: ReadonlySet<string>,
-  axis: CastAxis,
+  own: readonly PlottedRoll[],
+  others: readonly PlottedRoll[],
+  per: Per,
+  measure: Measure,
   factor: CastFactor,
 ): CastPoints {
-  const byStock = new Map<string | null, PlottedRoll[]>();
-  for (const roll of rolls) {
-    if (roll[axis] === null) continue;
-    byStock.set(roll.stock, [...(byStock.get(roll.stock) ?? []), roll]);
-  }
-  const middleOf = (name: string | null) => {
-    const values = (byStock.get(name) ?? []).flatMap((roll) => roll[axis] ?? []);
-    return values.length < LEAST_ROLLS ? null : median(values);
-  };
-  const own = middleOf(stock);
-  const points = [...byStock].flatMap(([name, group]) => {
-    const isOwn = name === stock;
-    if (!isOwn && (name === null || own === null || !others.has(name))) return [];
-    const middle = isOwn ? (own ?? 0) : middleOf(name);
-    if (middle === null) return [];
-    return group.flatMap((roll): CastPoint[] => {
-      const x = roll[factor];
-      const cast = roll[axis];
-      return x === null || cast === null
-        ? []
-        : [{ rollId: roll.rollId, roll: roll.roll, x, y: cast - middle, own: isOwn }];
-    });
+  const counted = (rolls: readonly PlottedRoll[]): readonly Logged[] =>
+    per === 'development' ? perDevelopment(rolls) : rolls;
+  const mine = counted(own);
+  const all = [
+    ...mine.map((one) => ({ one, own: true })),
+    ...counted(others).map((one) => ({ one, own: false })),
+  ].filter(({ one }) => one[measure] !== null);
+  const kinds = isLogNumber(factor)
+    ? []
+    : [...new Set(all.flatMap(({ one }) => one[factor] ?? []))].toSorted((a, b) => (a < b ? -1 : 1));
+  const points = all.flatMap(({ one, own: isOwn }): CastPoint[] => {
+    const y = one[measure];
+    const kind = isLogNumber(factor) ? null : one[factor];
+    const x = isLogNumber(factor) ? one[factor] : kind === null ? null : kinds.indexOf(kind);
+    return x === null || y === null ? [] : [{ id: one.id, name: one.name, x, y, own: isOwn }];
   });
   return {
-    points: points.toSorted((one, other) => one.x - other.x || one.y - other.y),
-    relative: own !== null,
-    own: own ?? 0,
-    measured: (byStock.get(stock) ?? []).length,
+    points: points.toSorted((a, b) => a.x - b.x || a.y - b.y),
+    kinds,
+    measured: mine.filter((one) => one[measure] !== null).length,
   };
 }
 
@@ -77,7 +70,7 @@ export interface TrendLine {
 }
 
 /**
- * The robust line over the rolls of the stock, with its interval at both ends; null where there is none. It goes
+ * The robust line over the dots in question, with its interval at both ends; null where there is none. It goes
  * through the medians, as the slope's method has it (Theil–Sen).
  */
 export function trendLine(

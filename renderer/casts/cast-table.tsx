@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import type { Output } from '../../shared/api/contract.ts';
-import type { PlottedRoll } from '../../shared/api/methods/colour-methods.ts';
+import type { PlottedRoll } from '../../shared/api/methods/causes-methods.ts';
 import { useViewState } from '../state/view-state.tsx';
 import { GridList, type GridColumn } from '../ui/grid-list.tsx';
+import type { Measure } from '../../shared/domain/colour/logged-roll.ts';
+import { MEASURE_WORDS } from '../../shared/text/describe-trend.ts';
 import { describeFactor, formatSigned, type CastFactor } from './cast-axes.ts';
 
 type StockCast = Output<'colour.ofStock'>['rolls'][number];
@@ -14,6 +16,7 @@ interface CastRow {
 
 export interface CastTableProps {
   readonly stock: string;
+  readonly measure: Measure;
   readonly factor: CastFactor;
   readonly rolls: readonly PlottedRoll[];
   readonly casts: readonly StockCast[];
@@ -22,32 +25,32 @@ export interface CastTableProps {
 }
 
 /** The rolls of a stock with their casts in figures and in words: what the plot shows, to be read. */
-export function CastTable({ stock, factor, rolls, casts, chosen, onChoose }: CastTableProps) {
+export function CastTable({ stock, measure, factor, rolls, casts, chosen, onChoose }: CastTableProps) {
   const viewState = useViewState();
   const byRoll = new Map(casts.map(({ rollId, cast }) => [rollId, cast]));
-  const rows = rolls.map((roll): CastRow => ({ roll, cast: byRoll.get(roll.rollId) }));
+  const rows = rolls.map((roll): CastRow => ({ roll, cast: byRoll.get(roll.id) }));
   const [at, setAt] = useState(0);
-  const active = rows.findIndex((row) => row.roll.rollId === chosen);
+  const active = rows.findIndex((row) => row.roll.id === chosen);
   return (
     <section className="cast-table" aria-label={`Rolls of ${stock}`}>
       <h2>The rolls of {stock}</h2>
       <div className="cast-table-grid" style={{ height: `${28 + 26 * Math.min(rows.length, 12) + 4}px` }}>
         <GridList
           label={`Casts of ${stock} rolls`}
-          columns={columnsFor(factor)}
+          columns={columnsFor(measure, factor)}
           count={rows.length}
           rowAt={(index) => rows[index]}
-          rowKey={(index) => rows[index]?.roll.rollId ?? index}
+          rowKey={(index) => rows[index]?.roll.id ?? index}
           active={active < 0 ? at : active}
           onActive={(index) => {
             setAt(index);
             const row = rows[index];
-            if (row) onChoose(row.roll.rollId);
+            if (row) onChoose(row.roll.id);
           }}
-          isPicked={(index) => rows[index]?.roll.rollId === chosen}
+          isPicked={(index) => rows[index]?.roll.id === chosen}
           onOpen={(index) => {
             const row = rows[index];
-            if (row) viewState.go({ view: 'rolls', ids: [row.roll.rollId] });
+            if (row) viewState.go({ view: 'rolls', ids: [row.roll.id] });
           }}
         />
       </div>
@@ -55,19 +58,19 @@ export function CastTable({ stock, factor, rolls, casts, chosen, onChoose }: Cas
   );
 }
 
-function columnsFor(factor: CastFactor): readonly GridColumn<CastRow>[] {
+function columnsFor(measure: Measure, factor: CastFactor): readonly GridColumn<CastRow>[] {
   const number = (text: string) => <span className="numbers">{text}</span>;
   const cast = (value: number | null) => number(value === null ? '' : formatSigned(value, 1));
   return [
-    { id: 'roll', title: 'Roll', width: 'minmax(5.5rem, 0.6fr)', cell: ({ roll }) => number(roll.roll) },
+    { id: 'roll', title: 'Roll', width: 'minmax(5.5rem, 0.6fr)', cell: ({ roll }) => number(roll.name) },
     { id: 'a', title: 'a*', width: '4rem', align: 'end', cell: ({ roll }) => cast(roll.a) },
     { id: 'b', title: 'b*', width: '4rem', align: 'end', cell: ({ roll }) => cast(roll.b) },
     {
       id: 'difference',
-      title: 'ΔE00',
+      title: MEASURE_WORDS[measure].symbol,
       width: '4.5rem',
       align: 'end',
-      cell: (row) => number(row.cast?.against?.deltaE00.toFixed(1) ?? ''),
+      cell: ({ roll }) => number(figureOf(roll, measure)),
     },
     {
       id: 'factor',
@@ -82,4 +85,11 @@ function columnsFor(factor: CastFactor): readonly GridColumn<CastRow>[] {
       cell: (row) => row.cast?.say ?? 'Nothing scanned that says something about a cast.',
     },
   ];
+}
+
+function figureOf(roll: PlottedRoll, measure: Measure): string {
+  const value = roll[measure];
+  const { digits } = MEASURE_WORDS[measure];
+  if (value === null) return '';
+  return measure === 'deltaE00' ? value.toFixed(digits) : formatSigned(value, digits);
 }

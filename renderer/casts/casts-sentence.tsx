@@ -1,12 +1,9 @@
 import type { Stock } from '../../shared/api/methods/film-methods.ts';
+import { MEASURES } from '../../shared/domain/colour/logged-roll.ts';
+import { MEASURE_WORDS } from '../../shared/text/describe-trend.ts';
 import { Select } from '../ui/select.tsx';
-import { CAST_AXES, CAST_FACTORS, FACTORS, type CastAxis, type CastFactor } from './cast-axes.ts';
-
-export interface CastsQuestion {
-  readonly axis: CastAxis;
-  readonly factor: CastFactor;
-  readonly stockId: number;
-}
+import { FACTORS, factorLabel } from './cast-axes.ts';
+import type { CastsQuestion } from './casts-question.ts';
 
 export interface CastsSentenceProps {
   readonly question: CastsQuestion;
@@ -14,30 +11,46 @@ export interface CastsSentenceProps {
   readonly onQuestion: (question: CastsQuestion) => void;
 }
 
-const AXES = (['a', 'b'] as const).map((axis) => ({ value: axis, label: CAST_AXES[axis].label }));
-const AGAINST = FACTORS.map((factor) => ({ value: factor, label: CAST_FACTORS[factor].label }));
+const MEASURED = MEASURES.map((measure) => ({
+  value: measure,
+  label: measure === 'fog' ? 'Fog of the base' : `Cast ${MEASURE_WORDS[measure].label}`,
+}));
+const AGAINST = FACTORS.map((factor) => ({ value: factor, label: factorLabel(factor) }));
+const PER = [
+  { value: 'roll', label: 'rolls' },
+  { value: 'development', label: 'developments' },
+] as const;
 
 /** The question as a sentence; its underlined words are the choices. */
 export function CastsSentence({ question, stocks, onQuestion }: CastsSentenceProps) {
   return (
     <div className="casts-sentence" role="group" aria-label="The question">
-      <span>Cast</span>{' '}
       <Select
         look="sentence"
-        label="Cast"
-        options={AXES}
-        value={question.axis}
-        onChange={(axis) => onQuestion({ ...question, axis })}
+        label="Measured"
+        options={MEASURED}
+        value={question.measure}
+        onChange={(measure) => onQuestion({ ...question, measure })}
       />{' '}
       <span>of</span>{' '}
       <Select
         look="sentence"
         label="Stock"
-        options={stocks.map(({ id, name }) => ({ value: String(id), label: name }))}
-        value={String(question.stockId)}
-        onChange={(stockId) => onQuestion({ ...question, stockId: Number(stockId) })}
+        options={[
+          ...stocks.map(({ id, name }) => ({ value: String(id), label: name })),
+          { value: 'all', label: 'every stock’s' },
+        ]}
+        value={question.stockId === null ? 'all' : String(question.stockId)}
+        onChange={(stock) => onQuestion({ ...question, stockId: stock === 'all' ? null : Number(stock) })}
       />{' '}
-      <span>rolls, against</span>{' '}
+      <Select
+        look="sentence"
+        label="Each dot"
+        options={PER}
+        value={question.per}
+        onChange={(per) => onQuestion({ ...question, per })}
+      />
+      <span>, against</span>{' '}
       <Select
         look="sentence"
         label="Against"

@@ -1,64 +1,74 @@
+import type { Causes } from '../../shared/api/methods/causes-methods.ts';
 import type { Stock } from '../../shared/api/methods/film-methods.ts';
 import { describeError } from '../../shared/text/describe-error.ts';
+import { countOf, MEASURE_WORDS } from '../../shared/text/describe-trend.ts';
 import { useArchive } from '../api/use-query.ts';
 import type { Route } from '../state/route.ts';
 import { useViewState } from '../state/view-state.tsx';
 import { Button } from '../ui/button.tsx';
 import { EmptyState } from '../ui/empty-state.tsx';
 import { Notice } from '../ui/notice.tsx';
-import { CAST_AXES, CAST_FACTORS, FACTORS } from './cast-axes.ts';
-import { castPoints } from './cast-points.ts';
+import { factorLabel, isLogNumber } from './cast-axes.ts';
+import { castPoints, type CastPoints } from './cast-points.ts';
 import { CastTable } from './cast-table.tsx';
-import { CastsSentence, type CastsQuestion } from './casts-sentence.tsx';
+import { readQuestion, type CastsQuestion } from './casts-question.ts';
+import { CastsSentence } from './casts-sentence.tsx';
+import { DevelopmentPanel } from './development-panel.tsx';
 import { FaultFindings } from './fault-findings.tsx';
 import { Measuring } from './measuring.tsx';
 import { RollPanel } from './roll-panel.tsx';
 import { ScatterPlot } from './scatter-plot.tsx';
-import { TrendWords } from './trend-words.tsx';
+import { StripPlot } from './strip-plot.tsx';
+import { factorOf, TrendWords } from './trend-words.tsx';
 import { useCasts } from './use-casts.ts';
 import './casts-view.css';
 
 /** C-41 developer: 37.8 ± 0.15 °C. Source: Kodak Z-131, Table 4-1. */
 const C41_TOLERANCE = { eitherWay: 0.15, label: '37.8, 0.15 either way' };
 
-/** Casts of the rolls of a stock against what the log knows of them, and where faults come together. */
+/** Casts and fog of rolls against what the log knows of them, and where faults come together. */
 export function CastsView({ route }: { readonly route: Route }) {
   const stocks = useArchive('stocks.list', {});
   if (stocks.error) return <Notice kind="failed" {...describeError(stocks.error)} />;
   if (!stocks.data) return <div className="casts" aria-busy="true" />;
-  const withCasts = stocks.data.filter(({ rolls, process }) => rolls > 0 && process !== 'bw');
-  const question = readQuestion(route.params, withCasts);
-  const stock = withCasts.find(({ id }) => id === question?.stockId);
-  if (!question || !stock) return <NoCasts />;
-  return <AskedCasts key={stock.id} question={question} stock={stock} stocks={withCasts} route={route} />;
+  const used = stocks.data.filter(({ rolls }) => rolls > 0);
+  const question = readQuestion(route.params, used);
+  if (!question) return <NoCasts />;
+  const stock = used.find(({ id }) => id === question.stockId) ?? null;
+  return <AskedCasts key={question.stockId} question={question} stock={stock} stocks={used} route={route} />;
 }
 
 interface AskedProps {
   readonly question: CastsQuestion;
-  readonly stock: Stock;
+  /** Null for every stock. */
+  readonly stock: Stock | null;
   readonly stocks: readonly Stock[];
   readonly route: Route;
 }
 
 function AskedCasts({ question, stock, stocks, route }: AskedProps) {
   const viewState = useViewState();
-  const { causes, ofStock, all, error } = useCasts(stock.id);
-  const { axis, factor } = question;
-  const choose = (rollId: number) => viewState.adjust({ roll: String(rollId) });
+  const { measure, factor, per } = question;
+  const { causes, ofStock, all, error } = useCasts(question.stockId, per);
+  const name = stock?.name ?? 'every stock';
+  const idParam = per === 'roll' ? 'roll' : 'development';
+  const choose = (id: number) => viewState.adjust({ [idParam]: String(id) });
   const sentence = (
     <>
       <h1 className="unseen">
-        Cast {CAST_AXES[axis].label} of {stock.name} rolls, against {CAST_FACTORS[factor].label}
+        {measure === 'fog' ? 'Fog of the base' : `Cast ${MEASURE_WORDS[measure].label}`} of {name} {per}s,
+        against {factorLabel(factor)}
       </h1>
       <CastsSentence
         question={question}
         stocks={stocks}
-        onQuestion={({ axis: of, factor: against, stockId }) =>
+        onQuestion={(next) =>
           viewState.adjust({
-            of,
-            against,
-            stock: String(stockId),
-            ...(stockId === stock.id ? {} : { roll: null }),
+            of: next.measure,
+            against: next.factor,
+            stock: next.stockId === null ? 'all' : String(next.stockId),
+            per: next.per === 'roll' ? null : next.per,
+            ...(next.stockId === question.stockId ? {} : { roll: null, development: null }),
           })
         }
       />
@@ -72,18 +82,15 @@ function AskedCasts({ question, stock, stocks, route }: AskedProps) {
       </div>
     );
   }
-  const others = new Set(
-    stocks.filter(({ process, id }) => process === stock.process && id !== stock.id).map(({ name }) => name),
-  );
-  const drawn = castPoints(all?.rolls ?? causes.rolls, stock.name, others, axis, factor);
-  const own = drawn.points.filter((point) => point.own).length;
-  const trend = causes.trends.find(({ of, against }) => of === axis && against === factor) ?? null;
-  const standing = ofStock
-    .filter(({ cast }) => cast.against?.stands === true)
-    .toSorted((one, other) => (other.cast.against?.deltaE00 ?? 0) - (one.cast.against?.deltaE00 ?? 0));
-  const asked = Number(route.params['roll'] ?? Number.NaN);
-  const chosen = Number.isInteger(asked) ? asked : (standing[0]?.rollId ?? null);
-  const among = causes.rolls.filter((roll) => roll.a !== null);
+  const besides =
+    stock === null
+      ? []
+      : (all?.rolls ?? []).filter((roll) => roll.process === stock.process && roll.stock !== stock.name);
+  const drawn = castPoints(causes.rolls, besides, per, measure, factor);
+  const answers = [...causes.trends, ...causes.groups];
+  const answer = answers.find((each) => each.of === measure && factorOf(each) === factor) ?? null;
+  const asked = Number(route.params[idParam] ?? Number.NaN);
+  const chosen = Number.isInteger(asked) ? asked : per === 'roll' ? mostStanding(causes) : null;
   return (
     <div className="casts">
       {sentence}
@@ -91,64 +98,158 @@ function AskedCasts({ question, stock, stocks, route }: AskedProps) {
       <div className="casts-desk">
         <div className="casts-plot">
           {drawn.points.length === 0 ? (
-            <NothingToPlot stock={stock.name} measured={drawn.measured} factor={factor} />
+            <NothingToPlot name={name} question={question} stock={stock} drawn={drawn} rolls={causes.rolls} />
           ) : (
-            <ScatterPlot
-              stock={stock.name}
-              axis={axis}
-              factor={factor}
+            <Plot
+              question={question}
+              stock={stock}
               drawn={drawn}
-              trend={trend}
-              tolerance={factor === 'temperatureErrorC' && stock.process === 'c41' ? C41_TOLERANCE : null}
+              causes={causes}
               chosen={chosen}
-              standing={new Set(standing.map(({ rollId }) => rollId))}
               onChoose={choose}
             />
           )}
-          {trend ? <TrendWords trend={trend} trends={causes.trends} unplaced={drawn.measured - own} /> : null}
+          {answer ? <TrendWords answer={answer} answers={answers} per={per} /> : null}
         </div>
-        <aside className="cast-roll" aria-label="One roll">
-          {chosen === null ? (
-            <p>
-              {among.length === 0
-                ? 'A roll whose cast is measured is shown here.'
-                : 'No roll stands out from its stock. Point at a dot or a line of the list to see its roll here.'}
-            </p>
-          ) : (
-            <RollPanel rollId={chosen} among={among} />
-          )}
+        <aside className="cast-roll" aria-label={per === 'roll' ? 'One roll' : 'One development'}>
+          <Chosen causes={causes} chosen={chosen} question={question} />
         </aside>
       </div>
       <CastTable
-        stock={stock.name}
+        stock={name}
+        measure={measure}
         factor={factor}
         rolls={causes.rolls}
         casts={ofStock}
-        chosen={chosen}
-        onChoose={choose}
+        chosen={per === 'roll' ? chosen : null}
+        onChoose={(id) => viewState.adjust({ roll: String(id), per: null })}
       />
       {all ? <FaultFindings faults={all.faults} /> : null}
     </div>
   );
 }
 
-function NothingToPlot({
-  stock,
-  measured,
-  factor,
-}: {
-  readonly stock: string;
-  readonly measured: number;
-  readonly factor: CastsQuestion['factor'];
-}) {
+function mostStanding({ rolls }: Causes): number | null {
+  const standing = rolls.filter(({ stands }) => stands);
+  return standing.toSorted((one, other) => (other.deltaE00 ?? 0) - (one.deltaE00 ?? 0))[0]?.id ?? null;
+}
+
+interface PlotProps {
+  readonly question: CastsQuestion;
+  readonly stock: Stock | null;
+  readonly drawn: CastPoints;
+  readonly causes: Causes;
+  readonly chosen: number | null;
+  readonly onChoose: (id: number) => void;
+}
+
+function Plot({ question, stock, drawn, causes, chosen, onChoose }: PlotProps) {
+  const { measure, factor, per } = question;
+  const name = stock?.name ?? 'Every stock';
+  const standing = per === 'roll' ? causes.rolls.filter(({ stands }) => stands) : [];
+  const shared = { stock: name, per, measure, drawn, chosen, onChoose };
+  if (isLogNumber(factor)) {
+    const trend = causes.trends.find(({ of, against }) => of === measure && against === factor) ?? null;
+    const isC41 = stock === null || stock.process === 'c41';
+    return (
+      <ScatterPlot
+        {...shared}
+        factor={factor}
+        trend={trend}
+        tolerance={factor === 'temperatureErrorC' && isC41 ? C41_TOLERANCE : null}
+        named={new Set([...standing, ...(trend?.outliers ?? [])].map(({ id }) => id))}
+      />
+    );
+  }
+  const groups = causes.groups.find(({ of, by }) => of === measure && by === factor);
+  return (
+    <StripPlot
+      {...shared}
+      kind={factor}
+      groups={{ groups: groups?.groups ?? [] }}
+      named={new Set([...standing, ...(groups?.outliers ?? [])].map(({ id }) => id))}
+    />
+  );
+}
+
+interface ChosenProps {
+  readonly causes: Causes;
+  readonly chosen: number | null;
+  readonly question: CastsQuestion;
+}
+
+function Chosen({ causes, chosen, question }: ChosenProps) {
+  const isRoll = question.per === 'roll';
+  if (chosen === null) {
+    const isMeasured = causes.rolls.some((roll) => roll[question.measure] !== null);
+    const what = isRoll ? 'roll' : 'development';
+    return (
+      <p>
+        {isMeasured
+          ? `${isRoll ? 'No roll stands out from its stock. ' : ''}Point at a dot or a line of the list to see its ${what} here.`
+          : `A ${what} that is measured is shown here.`}
+      </p>
+    );
+  }
+  if (!isRoll) {
+    return (
+      <DevelopmentPanel
+        developmentId={chosen}
+        rolls={causes.rolls.filter(({ development }) => development?.id === chosen)}
+      />
+    );
+  }
+  const stock = causes.rolls.find(({ id }) => id === chosen)?.stock;
+  const among = causes.rolls.filter((roll) => roll.stock === stock && roll.a !== null);
+  return <RollPanel rollId={chosen} among={among} />;
+}
+
+interface NothingProps {
+  readonly name: string;
+  readonly question: CastsQuestion;
+  readonly stock: Stock | null;
+  readonly drawn: CastPoints;
+  readonly rolls: Causes['rolls'];
+}
+
+/** Rolls that a roll is held against, as the engine has it: a median of two is no measure. */
+const LEAST_OTHERS = 3;
+
+function NothingToPlot({ name, question, stock, drawn, rolls }: NothingProps) {
+  const viewState = useViewState();
+  const { measure, factor, per } = question;
+  const drawing = <div className="casts-no-plot" aria-hidden="true" />;
+  if (stock?.process === 'bw' && measure !== 'fog') {
+    return (
+      <EmptyState
+        says={`${name} is black-and-white: it has no cast. The fog of its base can be seen.`}
+        drawing={drawing}
+        action={
+          <Button look="main" onPress={() => viewState.adjust({ of: 'fog' })}>
+            Show its fog
+          </Button>
+        }
+      />
+    );
+  }
+  const what = measure === 'fog' ? 'fog' : 'cast';
+  if (drawn.measured > 0) {
+    return (
+      <EmptyState
+        says={`${countOf(drawn.measured, per)} of ${name} with a measured ${what}, but the log does not say the ${factorLabel(factor)} of any. Write it down and ${drawn.measured === 1 ? 'it becomes a dot' : 'they become dots'} here.`}
+        drawing={drawing}
+      />
+    );
+  }
+  const seen = rolls.filter(({ a }) => a !== null).length;
   return (
     <EmptyState
       says={
-        measured === 0
-          ? `No roll of ${stock} has scans yet that say something about a cast. Each roll becomes a dot here.`
-          : `${measured === 1 ? '1 roll' : `${measured} rolls`} of ${stock} ${measured === 1 ? 'has' : 'have'} a measured cast, but the log does not say the ${CAST_FACTORS[factor].label} of any. Write down the development and the roll becomes a dot here.`
+        seen > 0
+          ? `Not enough rolls: ${countOf(seen, 'roll')} of ${name} ${seen === 1 ? 'is' : 'are'} measured, and a ${what} is told against at least ${LEAST_OTHERS} other rolls of the stock.`
+          : `No roll of ${name} has scans yet that say something about a ${what}. Each ${per} becomes a dot here.`
       }
-      drawing={<div className="casts-no-plot" aria-hidden="true" />}
+      drawing={drawing}
     />
   );
 }
@@ -159,7 +260,7 @@ function NoCasts() {
     <div className="casts casts-bare">
       <h1 className="unseen">Casts</h1>
       <EmptyState
-        says="Each roll of a colour stock becomes a dot here once its scans lie on its frames: its cast, against what the log knows of its development."
+        says="Each roll becomes a dot here once its scans lie on its frames: its cast and its fog, against what the log knows of its development."
         drawing={<div className="casts-no-plot" aria-hidden="true" />}
         action={
           <Button look="main" onPress={() => viewState.go({ view: 'scans' })}>
@@ -169,17 +270,4 @@ function NoCasts() {
       />
     </div>
   );
-}
-
-/** The question in the address; the stock with the most rolls where none is named. Null without any stock. */
-function readQuestion(params: Route['params'], stocks: readonly Stock[]): CastsQuestion | null {
-  const most = stocks.toSorted((one, other) => other.rolls - one.rolls)[0];
-  const named = stocks.find(({ id }) => String(id) === params['stock']);
-  const stock = named ?? most;
-  if (!stock) return null;
-  return {
-    axis: params['of'] === 'b' ? 'b' : 'a',
-    factor: FACTORS.find((factor) => factor === params['against']) ?? 'temperatureErrorC',
-    stockId: stock.id,
-  };
 }

@@ -1,5 +1,7 @@
 import type { Output } from '../../shared/api/contract.ts';
-import type { CastOfRoll, PlottedRoll } from '../../shared/api/methods/colour-methods.ts';
+import type { PlottedRoll } from '../../shared/api/methods/causes-methods.ts';
+import type { CastOfRoll } from '../../shared/api/methods/colour-methods.ts';
+import { LOG_NUMBERS } from '../../shared/domain/colour/logged-roll.ts';
 import { describeError } from '../../shared/text/describe-error.ts';
 import { useArchive } from '../api/use-query.ts';
 import { drawnFrame } from '../film/drawn-frame.ts';
@@ -8,7 +10,7 @@ import { useViewState } from '../state/view-state.tsx';
 import { Button } from '../ui/button.tsx';
 import { Notice } from '../ui/notice.tsx';
 import { CastCompass } from './cast-compass.tsx';
-import { FACTORS, formatSigned } from './cast-axes.ts';
+import { formatSigned } from './cast-axes.ts';
 import { StandingLine } from './standing-line.tsx';
 import './roll-panel.css';
 
@@ -27,11 +29,11 @@ export function RollPanel({ rollId, among }: RollPanelProps) {
   const roll = useArchive('rolls.get', { id: rollId }, { keepFormer: true });
   const cast = useArchive('colour.ofRoll', { rollId }, { keepFormer: true });
   const frames = useArchive('frames.ofRoll', { rollId }, { keepFormer: true });
-  const own = among.find((each) => each.rollId === rollId);
+  const own = among.find((each) => each.id === rollId);
   const error = cast.error ?? roll.error ?? frames.error;
   if (error) return <Notice kind="failed" {...describeError(error)} />;
   if (!roll.data || !cast.data || !frames.data) {
-    return <p className="casts-measuring">Measuring roll {own?.roll ?? ''}, frame by frame.</p>;
+    return <p className="casts-measuring">Measuring roll {own?.name ?? ''}, frame by frame.</p>;
   }
   const { kind, roll: measured } = cast.data;
   const outliers = cast.data.frames.filter((frame) => frame.outlier);
@@ -53,7 +55,7 @@ export function RollPanel({ rollId, among }: RollPanelProps) {
       <p className="casts-quiet">{kindWords(kind)}</p>
       <div className="cast-roll-measure">
         <CastCompass
-          casts={among.flatMap(({ a, b, rollId: id }) => (a === null || b === null ? [] : [{ id, a, b }]))}
+          casts={among.flatMap(({ a, b, id }) => (a === null || b === null ? [] : [{ id, a, b }]))}
           chosen={rollId}
         />
         <dl className="cast-roll-figures numbers">
@@ -76,7 +78,7 @@ export function RollPanel({ rollId, among }: RollPanelProps) {
       {own === undefined ? null : (
         <section aria-label="Where it stands among the others">
           <h3>Where it stands among the {among.length}</h3>
-          {FACTORS.map((factor) => (
+          {LOG_NUMBERS.map((factor) => (
             <StandingLine key={factor} factor={factor} roll={own} among={among} />
           ))}
         </section>

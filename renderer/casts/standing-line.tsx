@@ -1,8 +1,10 @@
-import type { PlottedRoll } from '../../shared/api/methods/colour-methods.ts';
-import { CAST_FACTORS, describeFactor, type CastFactor } from './cast-axes.ts';
+import type { PlottedRoll } from '../../shared/api/methods/causes-methods.ts';
+import type { LogNumber } from '../../shared/domain/colour/logged-roll.ts';
+import { NUMBER_WORDS } from '../../shared/text/describe-trend.ts';
+import { describeFactor } from './cast-axes.ts';
 
 export interface StandingLineProps {
-  readonly factor: CastFactor;
+  readonly factor: LogNumber;
   readonly roll: PlottedRoll;
   readonly among: readonly PlottedRoll[];
 }
@@ -29,7 +31,7 @@ export function StandingLine({ factor, roll, among }: StandingLineProps) {
         {among.map((each) => {
           const value = each[factor];
           return value === null ? null : (
-            <path key={each.rollId} d={`M${x(value)} 6v10`} className="standing-tick" />
+            <path key={each.id} d={`M${x(value)} 6v10`} className="standing-tick" />
           );
         })}
         {own === null ? null : <path d={`M${x(own)} 1v16`} className="standing-own" />}
@@ -38,8 +40,8 @@ export function StandingLine({ factor, roll, among }: StandingLineProps) {
   );
 }
 
-function rankWords(factor: CastFactor, own: number | null, values: readonly number[]): string {
-  const { label, less, more } = CAST_FACTORS[factor];
+function rankWords(factor: LogNumber, own: number | null, values: readonly number[]): string {
+  const { label, less, more } = NUMBER_WORDS[factor];
   if (own === null || values.length < 2) return label;
   const above = values.filter((value) => value > own).length;
   const below = values.filter((value) => value < own).length;

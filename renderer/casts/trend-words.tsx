@@ -1,55 +1,93 @@
-import type { Trend } from '../../shared/api/methods/colour-methods.ts';
-import { CAST_FACTORS, formatSigned } from './cast-axes.ts';
+import type { Groups, Trend } from '../../shared/api/methods/causes-methods.ts';
+import type { Per } from '../../shared/domain/colour/logged-roll.ts';
+import { sayChance } from '../../shared/domain/colour/faults.ts';
+import { NUMBER_WORDS } from '../../shared/text/describe-trend.ts';
+import { formatRoute } from '../state/route.ts';
+import { factorLabel, formatSigned, isLogNumber, type CastFactor } from './cast-axes.ts';
 
-export interface TrendWordsProps {
-  readonly trend: Trend;
-  /** Every trend that was worked out, this one among them. */
-  readonly trends: readonly Trend[];
-  /** Rolls of the stock whose cast is known though the log does not say the rest. */
-  readonly unplaced: number;
+/** An answer about a number of the log, or about kinds. */
+export type Answer = Trend | Groups;
+
+/** What an answer is about. */
+export function factorOf(answer: Answer): CastFactor {
+  return 'against' in answer ? answer.against : answer.by;
 }
 
-/** What the plot says in words: how much, how sure, and what else goes with it. It names no cause. */
-export function TrendWords({ trend, trends, unplaced }: TrendWordsProps) {
-  const others = trends.filter(
-    (other) => other.of === trend.of && other.against !== trend.against && other.correlation !== null,
+export interface TrendWordsProps {
+  readonly answer: Answer;
+  /** Every answer that was worked out, this one among them. */
+  readonly answers: readonly Answer[];
+  readonly per: Per;
+}
+
+/** What the plot says in words: how much, how sure, who lies apart, and what else goes with it. It names no cause. */
+export function TrendWords({ answer, answers, per }: TrendWordsProps) {
+  const factor = factorOf(answer);
+  const others = answers.filter(
+    (other) => other.of === answer.of && factorOf(other) !== factor && other.chance !== null,
   );
-  const asked = trends.filter((each) => each.correlation !== null).length;
+  const note = isLogNumber(factor) ? NUMBER_WORDS[factor].note : null;
   return (
     <section className="trend" aria-label="What the plot says">
       <div className="trend-words">
         <div>
-          <h2>{trend.slope === null ? 'Not enough rolls' : goTogether(trend)}</h2>
-          <p>{trend.say}</p>
-          {unplaced > 0 ? (
+          <h2>{headOf(answer, per)}</h2>
+          <p>{answer.say}</p>
+          {answer.unknown > 0 ? (
             <p className="casts-quiet">
-              {unplaced === 1 ? '1 more roll is measured' : `${unplaced} more rolls are measured`}, of which
-              the log does not say the {CAST_FACTORS[trend.against].label}.
+              {answer.unknown} more {answer.unknown === 1 ? `${per} is` : `${per}s are`} measured, of which
+              the log does not say the {factorLabel(factor)}.
             </p>
           ) : null}
+          {answer.outliers.length > 0 ? (
+            <p>
+              Far from {'against' in answer ? 'the line' : 'the middle of their kind'}:{' '}
+              {answer.outliers.map(({ id, name }, at) => (
+                <span key={id}>
+                  {at === 0 ? '' : ', '}
+                  <a
+                    className="numbers"
+                    href={formatRoute({
+                      view: per === 'roll' ? 'rolls' : 'developments',
+                      ids: [String(id)],
+                      params: {},
+                    })}
+                  >
+                    {name}
+                  </a>
+                </span>
+              ))}
+              .
+            </p>
+          ) : null}
+          {note === null ? null : <p className="casts-quiet">{note}</p>}
         </div>
         <div>
           <h2>That does not say why</h2>
           <p>
             {others.length === 0
-              ? 'What else the rolls have in common is not known here: the log says too little of it.'
-              : `The same casts against ${others.map(otherWords).join('; ')}. What goes together with the cast in several ways cannot be told apart by these rolls.`}
+              ? `What else the ${per}s have in common is not known here: the log says too little of it.`
+              : `The same against ${others.map(otherWords).join('; ')}. What goes together with it in several ways cannot be told apart by these ${per}s.`}
           </p>
         </div>
       </div>
-      {trend.correlation === null ? null : (
+      {answer.chance === null ? null : (
         <dl className="trend-figures numbers">
-          <Figure label="Rank correlation" value={formatSigned(trend.correlation, 2)} />
-          {trend.correlationLow === null || trend.correlationHigh === null ? null : (
+          {'against' in answer && answer.correlation !== null ? (
+            <Figure label="Rank correlation" value={formatSigned(answer.correlation, 2)} />
+          ) : null}
+          {'against' in answer && answer.correlationLow !== null && answer.correlationHigh !== null ? (
             <Figure
               label="95 % interval"
-              value={`${formatSigned(trend.correlationLow, 2)} to ${formatSigned(trend.correlationHigh, 2)}`}
+              value={`${formatSigned(answer.correlationLow, 2)} to ${formatSigned(answer.correlationHigh, 2)}`}
             />
-          )}
-          <Figure label="Rolls" value={String(trend.rolls)} />
-          {trend.chance === null ? null : (
-            <Figure label="By chance" value={chanceWords(trend.chance)} note={`${asked} questions asked`} />
-          )}
+          ) : null}
+          <Figure label={per === 'roll' ? 'Rolls' : 'Developments'} value={String(answer.count)} />
+          <Figure
+            label="By chance"
+            value={sayChance(answer.corrected ?? 1)}
+            note={`${answer.questions} questions asked, corrected after Holm`}
+          />
         </dl>
       )}
     </section>
@@ -68,18 +106,19 @@ function Figure({ label, value, note }: { label: string; value: string; note?: s
   );
 }
 
-function otherWords(other: Trend): string {
-  return `${CAST_FACTORS[other.against].label}: rank correlation ${formatSigned(other.correlation ?? 0, 2)} over ${other.rolls} rolls`;
+function otherWords(other: Answer): string {
+  const what = factorLabel(factorOf(other));
+  return 'against' in other
+    ? `${what}: rank correlation ${formatSigned(other.correlation ?? 0, 2)} over ${other.count}`
+    : `${what}: by chance ${sayChance(other.corrected ?? 1)} over ${other.count}`;
 }
 
-/** The interval of the slope holds 0 or it does not; no more is said. */
-function goTogether({ slopeLow, slopeHigh }: Trend): string {
-  const holdsZero = slopeLow === null || slopeHigh === null || slopeLow * slopeHigh <= 0;
-  return holdsZero ? 'No common course can be seen' : 'The two go together';
-}
+/** An answer that chance gives as often as once in twenty is no finding; no more is said. */
+const RARE = 0.05;
 
-function chanceWords(chance: number): string {
-  if (chance < 0.0001) return 'less than 1 in 10 000';
-  if (chance > 0.5) return 'more often than not';
-  return `1 in ${Math.round(1 / chance)}`;
+function headOf(answer: Answer, per: Per): string {
+  if (answer.chance === null) return `Not enough ${per}s`;
+  const isRare = (answer.corrected ?? 1) < RARE;
+  if ('against' in answer) return isRare ? 'The two go together' : 'No common course can be seen';
+  return isRare ? 'They differ' : 'No difference can be seen';
 }

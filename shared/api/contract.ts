@@ -1,6 +1,8 @@
 import type { z } from 'zod';
 import type { MethodTable } from './method.ts';
 import { ARCHIVE_METHODS } from './methods/archive-methods.ts';
+import { BATCH_METHODS } from './methods/batch-methods.ts';
+import { CAUSES_METHODS } from './methods/causes-methods.ts';
 import { DEVELOPMENT_METHODS } from './methods/development-methods.ts';
 import { FILING_METHODS } from './methods/filing-methods.ts';
 import { FILM_METHODS } from './methods/film-methods.ts';
@@ -16,6 +18,7 @@ import { SHEET_METHODS } from './methods/sheet-methods.ts';
 export const CONTRACT = {
   ...ARCHIVE_METHODS,
   ...FILM_METHODS,
+  ...BATCH_METHODS,
   ...DEVELOPMENT_METHODS,
   ...FILING_METHODS,
   ...ORIGIN_METHODS,
@@ -25,6 +28,7 @@ export const CONTRACT = {
   ...LOOK_UP_METHODS,
   ...COLOUR_METHODS,
   ...LOOK_METHODS,
+  ...CAUSES_METHODS,
 } as const satisfies MethodTable;
 
 export type Contract = typeof CONTRACT;

@@ -111,6 +111,15 @@ const DESCRIBE: Describe = {
   batch_not_found: notFound('batch of stock', CHECK_SPELLING),
   camera_not_found: notFound('camera', 'Add the camera first (camera add), or check how it is spelled.'),
   camera_name_taken: taken('camera'),
+  repair_not_found: notFound(
+    'repair',
+    'It may have been removed; the list of the camera shows what there is.',
+  ),
+  fault_not_found: ({ name, known }) => ({
+    title: 'No fault was counted',
+    detail: `No fault of that name is noted on a frame: “${name}”.`,
+    advice: known.length === 0 ? 'No fault at all is noted yet.' : `Noted are: ${known.join(', ')}.`,
+  }),
   roll_not_found: notFound('roll', 'Check the number; roll numbers are as written on the sleeve.'),
   roll_number_taken: ({ name }) => ({
     title: 'The roll was not saved',

@@ -43,22 +43,4 @@ const CAST: Command = {
   },
 };
 
-const CAUSES: Command = {
-  name: 'causes',
-  usage: '[--fault leak] [--stock N]',
-  summary: 'what casts and faults go together with',
-  options: { fault: text, stock: text },
-  takes: [0, 0],
-  opensArchive: true,
-  run: async ({ ask, options }) => {
-    const stock = options.text('stock');
-    const causes = await ask('colour.causes', {
-      fault: options.text('fault') ?? null,
-      stockId: stock === undefined ? null : await stockByName(ask, stock),
-    });
-    const lines = [...causes.trends.map((trend) => trend.say), ...causes.faults.map((fault) => fault.say)];
-    return { json: causes, lines };
-  },
-};
-
-export const COLOUR_COMMANDS: readonly Command[] = [CAST, CAUSES];
+export const COLOUR_COMMANDS: readonly Command[] = [CAST];

@@ -8,6 +8,7 @@ import { FILM_COMMANDS } from './film-commands.ts';
 import { FIND_COMMANDS } from './find-commands.ts';
 import { MIX_COMMANDS } from './mix-commands.ts';
 import { PROCESS_COMMANDS } from './process-commands.ts';
+import { CAUSES_COMMANDS } from './causes-commands.ts';
 import { COLOUR_COMMANDS } from './colour-commands.ts';
 import { LOOK_COMMANDS } from './look-commands.ts';
 import { LOOK_UP_COMMANDS } from './look-up-commands.ts';
@@ -29,5 +30,6 @@ export const COMMANDS: readonly Command[] = [
   ...LOOK_UP_COMMANDS,
   ...COLOUR_COMMANDS,
   ...LOOK_COMMANDS,
+  ...CAUSES_COMMANDS,
   ...DEMO_COMMANDS,
 ];

@@ -8,15 +8,12 @@ import { query } from '../db/query.ts';
 import { requireRoll } from '../film/rolls.ts';
 import type { HandlersOf } from '../handler.ts';
 import { castsUnder } from './cast-under.ts';
-import { findCauses } from './causes.ts';
 import { loadPicture } from './load-picture.ts';
 import { measureRoll } from './measure-roll.ts';
 import { readPictureOfFile } from './picture-of-file.ts';
 import { baseToWire, castsOfStock, castToWire, compareRoll } from './say-cast.ts';
 
-export const COLOUR_HANDLERS: HandlersOf<
-  'colour.ofRoll' | 'colour.ofImage' | 'colour.ofStock' | 'colour.causes'
-> = {
+export const COLOUR_HANDLERS: HandlersOf<'colour.ofRoll' | 'colour.ofImage' | 'colour.ofStock'> = {
   'colour.ofRoll': async (archive, { rollId }, { signal }) => {
     const roll = requireRoll(archive.db, rollId);
     const measured = await measureRoll(archive, rollId, signal);
@@ -67,18 +64,6 @@ export const COLOUR_HANDLERS: HandlersOf<
         rollId: id,
         roll,
         cast: castToWire(cast, compareRoll(roll, rolls)),
-      })),
-    };
-  },
-
-  'colour.causes': async (archive, input, { signal }) => {
-    const { rolls, trends, faults } = await findCauses(archive, input, signal);
-    return {
-      rolls,
-      trends,
-      faults: faults.map(({ unknown: _unknown, p: _p, corrected, ...finding }) => ({
-        ...finding,
-        chance: corrected,
       })),
     };
   },

@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { appError } from '../../../shared/api/errors.ts';
 import { makeFolder } from '../files/make-folder.ts';
 import { ARCHIVE_SQL } from './migrations/0001-archive.ts';
+import { HOLDERS_SQL } from './migrations/0002-holders.ts';
 import type { WritableDb } from './query.ts';
 
 /** One step from version n-1 to n. Never edited once released. */
@@ -11,7 +12,10 @@ interface Migration {
   readonly run: (db: WritableDb) => void;
 }
 
-const MIGRATIONS: readonly Migration[] = [{ version: 1, run: (db) => db.exec(ARCHIVE_SQL) }];
+const MIGRATIONS: readonly Migration[] = [
+  { version: 1, run: (db) => db.exec(ARCHIVE_SQL) },
+  { version: 2, run: (db) => db.exec(HOLDERS_SQL) },
+];
 
 /** The version of archive that this program writes. */
 export const ARCHIVE_VERSION = MIGRATIONS.length;

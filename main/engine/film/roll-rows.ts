@@ -108,12 +108,15 @@ const factsRow = z.object({
   batchId: z.number().nullable(),
   scanPolarity: z.enum(['auto', 'negative', 'positive']),
   lab: z.string().nullable(),
+  cassette: z.string().nullable(),
+  holder: z.string().nullable(),
   note: z.string().nullable(),
 });
 
 /** What a roll has beside its row in lists. @throws {AppError} roll_not_found */
 export function requireRollFacts(db: ReadableDb, id: number): z.output<typeof factsRow> {
-  const sql = 'SELECT batch_id AS batchId, scan_polarity AS scanPolarity, lab, note FROM roll WHERE id = :id';
+  const sql = `SELECT batch_id AS batchId, scan_polarity AS scanPolarity, lab, cassette, holder, note
+    FROM roll WHERE id = :id`;
   const facts = query(db, factsRow, sql).find({ id });
   if (!facts) throw appError('roll_not_found', { name: String(id) });
   return facts;

@@ -139,6 +139,8 @@ function columnsOf(change: Partial<{ [Key in keyof Roll]: unknown }> & Record<st
     pushStops: 'push_stops',
     scanPolarity: 'scan_polarity',
     lab: 'lab',
+    cassette: 'cassette',
+    holder: 'holder',
     note: 'note',
   };
   const columns: Record<string, Value> = {};
@@ -172,10 +174,10 @@ export const ROLL_HANDLERS: HandlersOf<
         archive.db,
         `INSERT INTO roll (number, number_sort, title, stock_id, batch_id, camera_id, film_format, frame_format,
            exposures, exposure_index, push_stops, expires_edtf, expires_typed, expires_earliest, expires_latest,
-           state, scan_polarity, lab, note, created_at)
+           state, scan_polarity, lab, cassette, holder, note, created_at)
          VALUES (:number, :sort, :title, :stockId, :batchId, :cameraId, :filmFormat, :frameFormat, :exposures,
            :exposureIndex, :pushStops, :expires_edtf, :expires_typed, :expires_earliest, :expires_latest,
-           :state, :scanPolarity, :lab, :note, :at)`,
+           :state, :scanPolarity, :lab, :cassette, :holder, :note, :at)`,
       )({
         number,
         sort: naturalKey(number),
@@ -192,6 +194,8 @@ export const ROLL_HANDLERS: HandlersOf<
         state,
         scanPolarity: roll.scanPolarity ?? 'auto',
         lab: roll.lab ?? null,
+        cassette: roll.cassette ?? null,
+        holder: roll.holder ?? null,
         note: roll.note ?? null,
         at: archive.now().toISOString(),
       });

@@ -91,53 +91,7 @@ const castOfRoll = z.strictObject({
 });
 export type CastOfRoll = z.output<typeof castOfRoll>;
 
-/** One roll in a plot: its cast and what the log knows of it. */
-const plotted = z.strictObject({
-  rollId: id,
-  roll: z.string(),
-  stock: z.string().nullable(),
-  a: measured,
-  b: measured,
-  /** Green (−) to magenta (+), and blue (−) to yellow (+): a* and b*. */
-  temperatureErrorC: measured,
-  monthsPastExpiry: measured,
-  bathUsedCm2: measured,
-  developerSeconds: measured,
-  camera: z.string().nullable(),
-  bath: z.string().nullable(),
-});
-export type PlottedRoll = z.output<typeof plotted>;
-
-const trend = z.strictObject({
-  of: z.enum(['a', 'b']),
-  against: z.enum(['temperatureErrorC', 'monthsPastExpiry', 'bathUsedCm2', 'developerSeconds']),
-  rolls: z.number().int(),
-  slope: measured,
-  slopeLow: measured,
-  slopeHigh: measured,
-  correlation: measured,
-  correlationLow: measured,
-  correlationHigh: measured,
-  chance: measured,
-  say: z.string(),
-});
-export type Trend = z.output<typeof trend>;
-
-const faultFinding = z.strictObject({
-  fault: z.string(),
-  factor: z.string(),
-  value: z.string(),
-  faultsThere: z.number().int(),
-  rollsThere: z.number().int(),
-  faults: z.number().int(),
-  rolls: z.number().int(),
-  chance: z.number(),
-  comparisons: z.number().int(),
-  stands: z.boolean(),
-  say: z.string(),
-});
-
-/** Casts, what goes with them, and negatives as positives. */
+/** Casts, and negatives as positives. */
 export const COLOUR_METHODS = {
   'colour.ofRoll': method(z.strictObject({ rollId: id }), castOfRoll),
   'colour.ofImage': method(
@@ -153,12 +107,5 @@ export const COLOUR_METHODS = {
   'colour.ofStock': method(
     z.strictObject({ stockId: id }),
     z.strictObject({ rolls: z.array(z.strictObject({ rollId: id, roll: z.string(), cast: rollCast })) }),
-  ),
-  'colour.causes': method(
-    z.strictObject({
-      fault: z.string().max(200).nullable().default(null),
-      stockId: id.nullable().default(null),
-    }),
-    z.strictObject({ rolls: z.array(plotted), trends: z.array(trend), faults: z.array(faultFinding) }),
   ),
 } as const;

@@ -29,13 +29,17 @@ const stockFacts = z.strictObject({
 export const stock = stockFacts.extend({ id, rolls: z.number().int() });
 export type Stock = z.output<typeof stock>;
 
+/** Something done to a camera: seals replaced, shutter serviced; it splits faults into before and after. */
+const repair = z.strictObject({ id, done: calendarDate, what: line });
+export type Repair = z.output<typeof repair>;
+
 const cameraFacts = z.strictObject({
   name: line,
   filmFormat: z.string().max(20).nullable(),
   frameFormat: z.string().max(20).nullable(),
   note,
 });
-export const camera = cameraFacts.extend({ id, rolls: z.number().int() });
+export const camera = cameraFacts.extend({ id, rolls: z.number().int(), repairs: z.array(repair) });
 export type Camera = z.output<typeof camera>;
 
 const rollFacts = z.strictObject({
@@ -53,6 +57,9 @@ const rollFacts = z.strictObject({
   state: rollState,
   scanPolarity: z.enum(['auto', 'negative', 'positive']),
   lab: line.nullable(),
+  /** The cassette it was wound in, and the holder it was exposed or scanned in. */
+  cassette: line.nullable(),
+  holder: line.nullable(),
   note,
 });
 
@@ -87,6 +94,8 @@ export const roll = rollRow.extend({
   batchId: id.nullable(),
   scanPolarity: z.enum(['auto', 'negative', 'positive']),
   lab: z.string().nullable(),
+  cassette: z.string().nullable(),
+  holder: z.string().nullable(),
   note: z.string().nullable(),
   stateDates: z.array(stateDate),
   outings: z.array(
@@ -221,6 +230,10 @@ export const FILM_METHODS = {
     'cameras',
     'rolls',
   ]),
+  'cameras.noteRepair': method(z.strictObject({ cameraId: id, done: typedDate, what: line }), made, [
+    'cameras',
+  ]),
+  'cameras.removeRepair': method(z.strictObject({ id }), nothing, ['cameras']),
   'rolls.nextNumber': method(nothing, z.strictObject({ number: z.string() })),
   'rolls.add': method(
     rollFacts.partial().required({ filmFormat: true, frameFormat: true }),

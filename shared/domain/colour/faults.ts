@@ -9,14 +9,23 @@ export type FaultRoll = {
   readonly roll: string;
   /** Names of the faults that any of its frames show. */
   readonly faults: readonly string[];
-  /** By name of factor (camera, bath, scanner, holder, lab, stock, repair…): which one; null where not known. */
+  /**
+   * By name of factor (camera, bath, scanner, holder, lab, stock, repair…): which one; null where not known. A factor
+   * that does not concern the roll (the repair of another camera) is not there.
+   */
   readonly factors: Readonly<Record<string, string | null>>;
 };
 
-/** A factor to count by, and how one of its values reads in a sentence ("camera B", "before the repair of 3 May"). */
-export type FaultFactor = { readonly name: string; readonly phrase: (value: string) => string };
+/** A factor to count by. */
+export type FaultFactor = {
+  readonly name: string;
+  /** How one of its values reads after “are”: `on camera B`, `from before the repair of 3 May`. */
+  readonly phrase: (value: string) => string;
+  /** Which rolls it concerns, where not all: `of camera B`. */
+  readonly among?: string;
+};
 
-/** A fault to count, and how it reads in a sentence for one roll and for many. */
+/** A fault to count, and how it reads in a sentence after “rolls with”. */
 export type FaultName = { readonly name: string; readonly phrase: string };
 
 /** What a count of one fault by one factor shows. */
@@ -37,11 +46,18 @@ export type FaultFinding = {
   readonly corrected: number;
   readonly comparisons: number;
   readonly stands: boolean;
+  /** False where even the most uneven count of these rolls would not be rare. */
+  readonly enough: boolean;
+  /** Numbers of the rolls with the fault there, in the order given. */
+  readonly there: readonly string[];
   readonly say: string;
 };
 
 /** A finding stands where chance does the like less than once in twenty, after correction. Source: common practice. */
 const STANDS_BELOW = 0.05;
+
+/** Two findings of which the rarer shares this much of its rolls with the other cannot be told apart. Our choice. */
+const SAME_ROLLS = 0.8;
 
 /**
  * Counts every fault by every factor and says how likely chance alone is, corrected for the number of comparisons
@@ -57,24 +73,43 @@ export function countFaults(
   const counts = faults.flatMap((fault) =>
     factors.flatMap((factor) => {
       const count = countOne(rolls, fault, factor, random);
-      return count === null ? [] : [{ ...count, names: { fault, factor } }];
+      return count === null ? [] : [{ count, fault, factor }];
     }),
   );
-  const corrected = correctByHolm(counts.map((count) => count.p));
-  return counts
-    .map(({ names, ...count }, at): FaultFinding => {
-      const finding = {
-        ...count,
-        corrected: corrected[at] ?? 1,
-        comparisons: counts.length,
-        stands: (corrected[at] ?? 1) < STANDS_BELOW,
-      };
-      return { ...finding, say: sayFinding(finding, names.fault, names.factor) };
+  const corrected = correctByHolm(counts.map(({ count }) => count.p));
+  const found = counts.map((each, at) => ({
+    ...each,
+    finding: {
+      ...each.count,
+      corrected: corrected[at] ?? 1,
+      comparisons: counts.length,
+      stands: (corrected[at] ?? 1) < STANDS_BELOW,
+    },
+  }));
+  return found
+    .map(({ finding, fault, factor }): FaultFinding => {
+      const alike = found.filter(
+        (other) => other.finding !== finding && finding.stands && cannotBeToldApart(finding, other.finding),
+      );
+      const also = alike.map((other) => other.factor.phrase(other.finding.value));
+      const { least: _least, ...told } = finding;
+      return { ...told, say: sayFinding(finding, fault, factor, also) };
     })
     .sort((one, other) => one.corrected - other.corrected || one.p - other.p);
 }
 
-type FaultCount = Omit<FaultFinding, 'corrected' | 'comparisons' | 'stands' | 'say'>;
+type FaultCount = Omit<FaultFinding, 'corrected' | 'comparisons' | 'stands' | 'say'> & {
+  readonly least: number | null;
+};
+type Corrected = FaultCount & Pick<FaultFinding, 'corrected' | 'comparisons' | 'stands'>;
+
+function cannotBeToldApart(one: Corrected, other: Corrected): boolean {
+  if (!other.stands || other.fault !== one.fault) return false;
+  const shared = one.there.filter((roll) => other.there.includes(roll)).length;
+  return shared >= SAME_ROLLS * Math.min(one.there.length, other.there.length);
+}
+
+type Tally = { faulty: string[]; sound: number };
 
 function countOne(
   rolls: readonly FaultRoll[],
@@ -82,33 +117,34 @@ function countOne(
   factor: FaultFactor,
   random: () => number,
 ): FaultCount | null {
-  const tally = new Map<string, { faulty: number; sound: number }>();
+  const tally = new Map<string, Tally>();
   let unknown = 0;
   for (const roll of rolls) {
-    const value = roll.factors[factor.name] ?? null;
+    const value = roll.factors[factor.name];
+    if (value === undefined) continue;
     if (value === null) {
       unknown += 1;
       continue;
     }
-    const entry = tally.get(value) ?? { faulty: 0, sound: 0 };
-    if (roll.faults.includes(fault.name)) entry.faulty += 1;
+    const entry = tally.get(value) ?? { faulty: [], sound: 0 };
+    if (roll.faults.includes(fault.name)) entry.faulty.push(roll.roll);
     else entry.sound += 1;
     tally.set(value, entry);
   }
   const rows = [...tally.values()];
-  const faulty = rows.reduce((sum, row) => sum + row.faulty, 0);
-  const all = rows.reduce((sum, row) => sum + row.faulty + row.sound, 0);
+  const faulty = rows.reduce((sum, row) => sum + row.faulty.length, 0);
+  const all = rows.reduce((sum, row) => sum + row.faulty.length + row.sound, 0);
   if (rows.length < 2 || faulty === 0 || faulty === all) return null;
-  const { p } = exactTest(
-    rows.map((row) => [row.faulty, row.sound]),
+  const { p, least } = exactTest(
+    rows.map((row) => [row.faulty.length, row.sound]),
     random,
   );
   // The value furthest above its share, in standard deviations of a count drawn without return.
-  const excess = ([, row]: [string, { faulty: number; sound: number }]) => {
-    const there = row.faulty + row.sound;
+  const excess = ([, row]: [string, Tally]) => {
+    const there = row.faulty.length + row.sound;
     const expected = (there * faulty) / all;
     const variance = (expected * (all - faulty) * (all - there)) / (all * Math.max(1, all - 1));
-    return (row.faulty - expected) / Math.sqrt(Math.max(variance, 1e-9));
+    return (row.faulty.length - expected) / Math.sqrt(Math.max(variance, 1e-9));
   };
   const [top] = [...tally.entries()].sort((one, other) => excess(other) - excess(one));
   if (top === undefined) return null;
@@ -116,12 +152,15 @@ function countOne(
     fault: fault.name,
     factor: factor.name,
     value: top[0],
-    faultsThere: top[1].faulty,
-    rollsThere: top[1].faulty + top[1].sound,
+    faultsThere: top[1].faulty.length,
+    rollsThere: top[1].faulty.length + top[1].sound,
     faults: faulty,
     rolls: all,
     unknown,
     p,
+    least,
+    enough: least === null || least < STANDS_BELOW,
+    there: top[1].faulty,
   };
 }
 
@@ -135,13 +174,29 @@ export function sayChance(p: number): string {
   return `about once in ${String(rounded).replace(/\B(?=(\d{3})+$)/g, ' ')}`;
 }
 
-function sayFinding(finding: Omit<FaultFinding, 'say'>, fault: FaultName, factor: FaultFactor): string {
+function sayFinding(
+  finding: Corrected,
+  fault: FaultName,
+  factor: FaultFactor,
+  also: readonly string[],
+): string {
+  const among = factor.among === undefined ? '' : ` ${factor.among}`;
   const where = factor.phrase(finding.value);
-  const count = `${finding.faultsThere} of ${finding.faults} rolls with ${fault.phrase} are on ${where}`;
-  const share = `which has ${finding.rollsThere} of ${finding.rolls} rolls`;
-  const chance = `chance alone would do the like ${sayChance(finding.corrected)}`;
-  const made = finding.comparisons === 1 ? 'one comparison made' : `${finding.comparisons} comparisons made`;
-  const verdict = finding.stands ? 'This tells where, not why.' : 'That is no finding.';
+  const faulty = `${finding.faults === 1 ? 'roll' : 'rolls'}${among} with ${fault.phrase}`;
+  const count = `${finding.faultsThere} of ${finding.faults} ${faulty} ${finding.faultsThere === 1 ? 'is' : 'are'} ${where}`;
+  const share = `as ${finding.rollsThere === 1 ? 'is' : 'are'} ${finding.rollsThere} of all ${finding.rolls} rolls${among}`;
   const left = finding.unknown === 0 ? '' : ` Left out, as the log does not say: ${finding.unknown}.`;
-  return `${count}, ${share}; ${chance} (${made}). ${verdict}${left}`;
+  if (!finding.enough) {
+    const rarest = sayChance(finding.least ?? 1);
+    return `${count}, ${share}. Not enough rolls to tell: the most uneven count that they could give would come by chance ${rarest}.${left}`;
+  }
+  const made =
+    finding.comparisons === 1 ? 'one comparison' : `${finding.comparisons} comparisons, corrected after Holm`;
+  const chance = `chance alone would do this ${sayChance(finding.corrected)} (exact test, ${made})`;
+  const verdict = finding.stands ? 'This tells where, not why.' : 'That is no finding.';
+  const alike =
+    also.length === 0
+      ? ''
+      : ` The same rolls stand out as ${also.join(' and ')}: these rolls cannot tell ${also.length === 1 ? 'the two' : 'these'} apart.`;
+  return `${count}, ${share}; ${chance}. ${verdict}${alike}${left}`;
 }

@@ -1,4 +1,4 @@
-import { normalQuantile, studentTwoSided } from './distributions.ts';
+import { logFactorial, normalQuantile, studentTwoSided } from './distributions.ts';
 import { ranks } from './order.ts';
 
 /** How strongly two lists rise and fall together. */
@@ -54,7 +54,8 @@ function correlation(x: readonly number[], y: readonly number[]): number {
 }
 
 function approximateChance(rho: number, count: number): number {
-  if (Math.abs(rho) === 1) return 0;
+  // One order of n! each way: the t approximation would say 0.
+  if (Math.abs(rho) === 1) return Math.exp(Math.log(2) - logFactorial(count));
   return studentTwoSided(rho * Math.sqrt((count - 2) / (1 - rho * rho)), count - 2);
 }
 

@@ -92,7 +92,7 @@ describe('casts on the command line', () => {
     expect(image).toMatchObject({ a: null, b: null, direction: null });
     expect(image.note).toMatch(/negative/);
 
-    const causes = await run(['causes', '--fault', 'light leak']);
+    const causes = await run(['causes', '--fault', 'leak']);
     const { faults } = z
       .looseObject({ faults: z.array(z.looseObject({ say: z.string() })) })
       .parse(causes.json);

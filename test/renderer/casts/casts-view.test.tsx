@@ -7,18 +7,18 @@ import { castPoints } from '../../../renderer/casts/cast-points.ts';
 import { CastsView } from '../../../renderer/casts/casts-view.tsx';
 import { FaultFindings } from '../../../renderer/casts/fault-findings.tsx';
 import { ScatterPlot } from '../../../renderer/casts/scatter-plot.tsx';
+import { StripPlot } from '../../../renderer/casts/strip-plot.tsx';
 import { TrendWords } from '../../../renderer/casts/trend-words.tsx';
-import type { Trend } from '../../../shared/api/methods/colour-methods.ts';
 import { findAxeViolations } from '../../support/axe.ts';
 import { showView } from '../../support/show-view.tsx';
-import { plotted } from './some-casts.ts';
+import { GROUPS, plotted, TREND } from './some-casts.ts';
 
 afterEach(cleanup);
 
 const ROLLS = [
-  plotted(1, { a: 1, temperatureErrorC: 0 }),
-  plotted(2, { a: 2, temperatureErrorC: 0.2 }),
-  plotted(3, { a: -4, temperatureErrorC: -0.6 }),
+  plotted(1, { deltaA: 0, temperatureErrorC: 0, camera: 'A' }),
+  plotted(2, { deltaA: 1, temperatureErrorC: 0.2, camera: 'A' }),
+  plotted(3, { deltaA: -5, temperatureErrorC: -0.6, camera: 'B' }),
 ];
 
 function Plot() {
@@ -26,41 +26,27 @@ function Plot() {
   return (
     <ScatterPlot
       stock="Fenn 200"
-      axis="a"
+      per="roll"
+      measure="deltaA"
       factor="temperatureErrorC"
-      drawn={castPoints(ROLLS, 'Fenn 200', new Set(), 'a', 'temperatureErrorC')}
+      drawn={castPoints(ROLLS, [], 'roll', 'deltaA', 'temperatureErrorC')}
       trend={null}
       tolerance={{ eitherWay: 0.15, label: '37.8, 0.15 either way' }}
       chosen={chosen}
-      standing={new Set([3])}
+      named={new Set([3])}
       onChoose={setChosen}
     />
   );
 }
 
-const TREND: Trend = {
-  of: 'a',
-  against: 'temperatureErrorC',
-  rolls: 34,
-  slope: 2.4,
-  slopeLow: 1,
-  slopeHigh: 3.7,
-  correlation: 0.6,
-  correlationLow: 0.3,
-  correlationHigh: 0.8,
-  chance: 1 / 770,
-  say: 'What the engine says.',
-};
-
 describe('the scatter plot', () => {
   it('names every dot and leads to its roll', async () => {
     render(<Plot />);
-    // a* 1, 2, −4: their middle is 1, so they lie at 0, 1 and −5.
     const names = screen.getAllByRole('link').map((link) => link.getAttribute('aria-label'));
     expect(names).toEqual([
-      'Roll 2026-003: a* −5.0, greener, developer temperature error −0.6, stands out from its stock',
-      'Roll 2026-001: a* 0.0, developer temperature error 0.0',
-      'Roll 2026-002: a* +1.0, more magenta, developer temperature error +0.2',
+      'Roll 2026-003: Δa* −5.0, greener, developer temperature error −0.6, stands out',
+      'Roll 2026-001: Δa* 0.0, developer temperature error 0.0',
+      'Roll 2026-002: Δa* +1.0, more magenta, developer temperature error +0.2',
     ]);
     expect(screen.getByRole('link', { name: /2026-002/ }).getAttribute('href')).toBe('#/rolls/2');
     expect(await findAxeViolations(document.body)).toEqual([]);
@@ -80,28 +66,59 @@ describe('the scatter plot', () => {
   });
 });
 
+describe('the strip plot', () => {
+  it('names every dot with its kind, and leads to its roll', async () => {
+    render(
+      <StripPlot
+        stock="Fenn 200"
+        per="roll"
+        measure="deltaA"
+        kind="camera"
+        drawn={castPoints(ROLLS, [], 'roll', 'deltaA', 'camera')}
+        groups={GROUPS}
+        chosen={null}
+        named={new Set()}
+        onChoose={() => undefined}
+      />,
+    );
+    expect(screen.getAllByRole('link').map((link) => link.getAttribute('aria-label'))).toEqual([
+      'Roll 2026-001: Δa* 0.0, camera A',
+      'Roll 2026-002: Δa* +1.0, more magenta, camera A',
+      'Roll 2026-003: Δa* −5.0, greener, camera B',
+    ]);
+    expect(screen.getByRole('link', { name: /2026-003/ }).getAttribute('href')).toBe('#/rolls/3');
+    expect(await findAxeViolations(document.body)).toEqual([]);
+  });
+});
+
 describe('the words under the plot', () => {
-  it('give size, interval, count and chance, what else goes along, and no cause', () => {
-    const age = { ...TREND, against: 'monthsPastExpiry', correlation: -0.65, rolls: 30 } as const;
-    render(<TrendWords trend={TREND} trends={[TREND, age]} unplaced={2} />);
+  it('give size, interval, count and chance, who lies apart, what else goes along, and no cause', () => {
+    const age = { ...TREND, against: 'monthsPastExpiry', correlation: -0.65, count: 30 } as const;
+    render(<TrendWords answer={TREND} answers={[TREND, age, GROUPS]} per="roll" />);
     expect(screen.getByText('What the engine says.')).toBeDefined();
     expect(screen.getByRole('heading', { name: 'The two go together' })).toBeDefined();
-    expect(screen.getByText(/months past expiry: rank correlation −0.65 over 30 rolls/)).toBeDefined();
-    expect(screen.getByText('1 in 770')).toBeDefined();
+    expect(screen.getByText(/months past expiry: rank correlation −0.65 over 30/)).toBeDefined();
+    // 1/0.0013 = 769, said with two figures.
+    expect(screen.getByText('about once in 770')).toBeDefined();
     expect(screen.getByText(/2 more rolls are measured/)).toBeDefined();
+    expect(screen.getByRole('link', { name: '2024-031' }).getAttribute('href')).toBe('#/rolls/31');
     expect(document.body.textContent).not.toMatch(/because|caused|due to/i);
   });
 
   it('say that there are not enough rolls', () => {
     const none = { slope: null, slopeLow: null, slopeHigh: null, correlation: null, chance: null } as const;
-    render(<TrendWords trend={{ ...TREND, ...none, rolls: 2 }} trends={[]} unplaced={0} />);
+    render(<TrendWords answer={{ ...TREND, ...none, count: 2 }} answers={[]} per="roll" />);
     expect(screen.getByRole('heading', { name: 'Not enough rolls' })).toBeDefined();
     expect(screen.queryByText('Rank correlation')).toBeNull();
   });
 
-  it('see no course where the interval of the slope holds 0', () => {
-    render(<TrendWords trend={{ ...TREND, slopeLow: -1 }} trends={[TREND]} unplaced={0} />);
+  it('see no course, and no difference, where chance does the like more than once in twenty', () => {
+    const { rerender } = render(
+      <TrendWords answer={{ ...TREND, corrected: 0.06 }} answers={[]} per="roll" />,
+    );
     expect(screen.getByRole('heading', { name: 'No common course can be seen' })).toBeDefined();
+    rerender(<TrendWords answer={GROUPS} answers={[]} per="development" />);
+    expect(screen.getByRole('heading', { name: 'No difference can be seen' })).toBeDefined();
   });
 });
 
@@ -115,14 +132,22 @@ describe('faults', () => {
       rollsThere: 1,
       faults: 1,
       rolls: 2,
+      unknown: 0,
       chance: 1,
+      corrected: 1,
       comparisons: 7,
       stands,
+      enough: fault !== 'blank',
+      there: [{ id: 5, name: '2026-005' }],
       say: `${fault} is told`,
     });
     const weak = ['dust', 'fog', 'scratch', 'blank', 'overlap', 'cast'].map((name) => finding(name, false));
     render(<FaultFindings faults={[...weak, finding('leak', true)]} />);
-    expect(screen.getAllByRole('listitem')[0]?.textContent).toBe('leak is told');
+    const items = screen.getAllByRole('listitem');
+    expect(items[0]?.textContent).toBe('leak is told2026-005');
+    // Those that could show nothing come last.
+    expect(items.at(-1)?.textContent).toBe('blank is told');
+    expect(screen.getByRole('link', { name: '2026-005' }).getAttribute('href')).toBe('#/rolls/5');
     expect(screen.getByText('2 more comparisons show nothing either.')).toBeDefined();
   });
 });

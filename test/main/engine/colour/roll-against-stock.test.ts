@@ -54,8 +54,9 @@ describe('a roll against its stock', () => {
     const { roll } = await ask('colour.ofRoll', { rollId: rollIds[1] ?? 0 });
     expect(roll.against).toBeNull();
     expect(roll.say).toMatch(/Not enough rolls/);
-    const { trends } = await ask('colour.causes', { stockId });
-    expect(trends).toHaveLength(8);
+    const { trends, rolls } = await ask('colour.causes', { stockId });
+    for (const { deltaA, deltaE00 } of rolls)
+      expect({ deltaA, deltaE00 }).toEqual({ deltaA: null, deltaE00: null });
     for (const trend of trends) {
       expect(trend).toMatchObject({ slope: null, correlation: null, chance: null });
       expect(trend.say).toMatch(/not enough/);

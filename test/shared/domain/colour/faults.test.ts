@@ -5,8 +5,8 @@ import type { FaultRoll } from '../../../../shared/domain/colour/faults.ts';
 import { randomFrom } from '../../../support/film-simulator.ts';
 
 const LEAK = { name: 'leak', phrase: 'a light leak' };
-const CAMERA = { name: 'camera', phrase: (value: string) => `camera ${value}` };
-const SCANNER = { name: 'scanner', phrase: (value: string) => `scanner ${value}` };
+const CAMERA = { name: 'camera', phrase: (value: string) => `on camera ${value}` };
+const SCANNER = { name: 'scanner', phrase: (value: string) => `scanned on ${value}` };
 
 function rollsOf(camera: string | null, faulty: number, sound: number, scanner = 'S'): FaultRoll[] {
   return Array.from({ length: faulty + sound }, (_, at) => ({
@@ -28,8 +28,8 @@ describe('faults by camera, bath and scanner', () => {
   it('says it in plain words', () => {
     const [finding] = countFaults(rolls, [LEAK], [CAMERA], randomFrom(1));
     expect(finding?.say).toBe(
-      '14 of 16 rolls with a light leak are on camera B, which has 34 of 80 rolls; ' +
-        'chance alone would do the like less than once in 10 000 (one comparison made). This tells where, not why.',
+      '14 of 16 rolls with a light leak are on camera B, as are 34 of all 80 rolls; ' +
+        'chance alone would do this less than once in 10 000 (exact test, one comparison). This tells where, not why.',
     );
   });
 
@@ -52,6 +52,55 @@ describe('faults by camera, bath and scanner', () => {
     expect(finding?.unknown).toBe(3);
     expect(finding?.rolls).toBe(80);
     expect(finding?.say).toContain('Left out, as the log does not say: 3.');
+  });
+
+  it('counts a repair only among the rolls of its camera', () => {
+    const repair = {
+      name: 'repair 1',
+      phrase: (value: string) => `from ${value} the repair`,
+      among: 'of camera B',
+    };
+    const mended = rolls.map((roll, at): FaultRoll =>
+      roll.factors['camera'] === 'B'
+        ? { ...roll, factors: { ...roll.factors, 'repair 1': at < 18 ? 'before' : 'after' } }
+        : roll,
+    );
+    const [finding] = countFaults(mended, [LEAK], [repair], randomFrom(1));
+    // Hand: (C(18, 14) + C(16, 14)) / C(34, 14), both ends; R 4.2.2 fisher.test says the same, 2.2845e-06.
+    expect(finding).toMatchObject({
+      value: 'before',
+      faultsThere: 14,
+      rollsThere: 18,
+      rolls: 34,
+      unknown: 0,
+    });
+    expect(finding?.p).toBeCloseTo((3060 + 120) / 1_391_975_640, 12);
+    expect(finding?.say).toMatch(
+      /^14 of 14 rolls of camera B with a light leak are from before the repair, as are 18 of all 34 rolls of camera B;/,
+    );
+  });
+
+  it('says so where so few rolls could show nothing at all', () => {
+    // Hand: two rolls with it, two without, two on each camera: at best 2 of the 4!/(2!2!) = 6 ways.
+    const few = [...rollsOf('A', 2, 0), ...rollsOf('B', 0, 2)];
+    const [finding] = countFaults(few, [LEAK], [CAMERA], randomFrom(1));
+    expect(finding).toMatchObject({ enough: false, stands: false });
+    expect(finding?.say).toContain('Not enough rolls to tell');
+    expect(finding?.say).toContain('about once in 3');
+  });
+
+  it('says which two cannot be told apart', () => {
+    const both = rolls.map((roll) => ({
+      ...roll,
+      factors: {
+        camera: roll.factors['camera'] ?? null,
+        scanner: roll.factors['camera'] === 'B' ? 'S' : 'T',
+      },
+    }));
+    const [finding] = countFaults(both, [LEAK], [CAMERA, SCANNER], randomFrom(1));
+    expect(finding?.say).toContain(
+      'The same rolls stand out as scanned on S: these rolls cannot tell the two apart.',
+    );
   });
 
   it('makes no comparison where nothing can differ', () => {

@@ -25,6 +25,12 @@ describe('rank correlation', () => {
     expect(rankCorrelation([1, 2, 3, 4, 5], [10, 11, 15, 20, 21])?.p).toBeCloseTo(2 / 120, 12);
   });
 
+  // Hand: of 10! = 3 628 800 orders two have |rho| = 1.
+  it('never says that an order is impossible by chance', () => {
+    const up = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
+    expect((rankCorrelation(up, up)?.p ?? 0) * 3_628_800).toBeCloseTo(2, 6);
+  });
+
   // Hand arithmetic (Bonett & Wright 2000): ρ −0.886422, n 32: z = −1.40471; se = √((1 + 0.392872)/29) = 0.219158;
   // ± 1.959964 · se = 0.429542; tanh(−1.834252) = −0.95029, tanh(−0.975168) = −0.75109.
   it('gives the interval worked by hand', () => {
