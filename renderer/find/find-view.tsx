@@ -1,18 +1,23 @@
 import { useEffect, useRef, useState } from 'react';
+import type { Filter } from '../../shared/domain/search/filters.ts';
 import { describeError } from '../../shared/text/describe-error.ts';
 import { useArchive } from '../api/use-query.ts';
+import { useRemembered } from '../state/remembered.ts';
 import type { Route } from '../state/route.ts';
 import { RouteLink, useViewState } from '../state/view-state.tsx';
+import { Button } from '../ui/button.tsx';
 import { ChoiceRow } from '../ui/choice-row.tsx';
 import { EmptyState } from '../ui/empty-state.tsx';
 import { Notice } from '../ui/notice.tsx';
+import { Builder } from './builder.tsx';
 import { Facets } from './facets.tsx';
 import { FrameHits } from './frame-hits.tsx';
 import { PageHits, RollHits } from './other-hits.tsx';
 import { QueryBox } from './query-box.tsx';
 import { SavedSearches } from './saved-searches.tsx';
 import { useHits, type Hits, type ShownAs } from './use-hits.ts';
-import { addTerm, count } from './find-words.ts';
+import { count } from './find-words.ts';
+import { termsOf, textOfFilters, toggleTerm, useSearch } from './use-search.ts';
 import { WherePanel } from './where-panel.tsx';
 import './find-view.css';
 
@@ -27,14 +32,16 @@ export function FindView({ route }: { readonly route: Route }) {
   const viewState = useViewState();
   const query = route.params['words'] ?? '';
   const shownAs: ShownAs = SHOWN_AS.find(({ value }) => value === route.params['as'])?.value ?? 'frames';
-  const understood = useArchive('search.understand', { query }, { keepFormer: true });
-  const mistake = understood.data?.mistake ?? null;
-  const hits = useHits(
-    query,
-    shownAs,
-    understood.data !== undefined && !understood.former && mistake === null,
+  const search = useSearch(query);
+  const { mistake, filters } = search;
+  const understood = useArchive(
+    'search.understand',
+    { query },
+    { when: mistake === null && query !== '', keepFormer: true },
   );
+  const hits = useHits(query, shownAs, mistake === null);
   const error = understood.error ?? hits.error;
+  const [filtersOpen, setFiltersOpen] = useRemembered<Open>('find.filters', 'open', parseOpen);
   const [active, setActive] = useState(0);
   const box = useRef<HTMLInputElement>(null);
 
@@ -54,15 +61,29 @@ export function FindView({ route }: { readonly route: Route }) {
     setActive(0);
     viewState.adjust({ words: words === '' ? null : words });
   }
+  const askFilters = (next: readonly Filter[]) => ask(textOfFilters(next));
   const hit = shownAs === 'frames' ? (hits.hits[Math.min(active, hits.hits.length - 1)] ?? null) : null;
 
   return (
     <div className="find">
       <h1 className="unseen">Find</h1>
       <div className="find-head">
-        <QueryBox query={query} understood={understood.data} onQuery={ask} fieldRef={box} />
+        <QueryBox
+          query={query}
+          search={search}
+          unknownNames={mistake === null && !understood.former ? (understood.data?.unknownNames ?? []) : []}
+          onQuery={ask}
+          onFilters={askFilters}
+          fieldRef={box}
+        />
       </div>
       <div className="find-line">
+        <Button
+          pressed={filtersOpen === 'open'}
+          onPress={() => setFiltersOpen(filtersOpen === 'open' ? 'shut' : 'open')}
+        >
+          Filters
+        </Button>
         <p className="find-total" role="status">
           {mistake === null && hits.first ? describeTotal(hits, shownAs) : ''}
         </p>
@@ -79,8 +100,17 @@ export function FindView({ route }: { readonly route: Route }) {
         />
       </div>
       {error ? <Notice kind="failed" {...describeError(error)} /> : null}
-      <div className="find-desk">
-        <Facets facets={hits.facets} query={query} onTerm={(term) => ask(addTerm(query, term))} />
+      <div className={filtersOpen === 'open' ? 'find-desk' : 'find-desk find-desk-wide'}>
+        {filtersOpen === 'open' ? (
+          <div className="find-side">
+            <Builder filters={filters} onFilters={askFilters} waiting={mistake !== null} />
+            <Facets
+              facets={hits.facets}
+              asked={termsOf(filters)}
+              onTerm={(term, on) => askFilters(toggleTerm(filters, term, on))}
+            />
+          </div>
+        ) : null}
         <div className="find-hits">
           {shownAs === 'frames' ? (
             <FrameHits hits={hits} active={active} onActive={setActive} empty={<Empty query={query} />} />
@@ -96,6 +126,12 @@ export function FindView({ route }: { readonly route: Route }) {
       </div>
     </div>
   );
+}
+
+type Open = 'open' | 'shut';
+
+function parseOpen(text: string): Open | null {
+  return text === 'open' || text === 'shut' ? text : null;
 }
 
 function describeTotal({ first }: Hits, shownAs: ShownAs): string {

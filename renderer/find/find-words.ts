@@ -7,18 +7,3 @@ export function count(many: number, one: string): string {
 function groupDigits(many: number): string {
   return String(many).replace(/\B(?=(\d{3})+$)/g, '\u2009');
 }
-
-/** A search with one more thing asked for. */
-export function addTerm(query: string, term: string): string {
-  return query.trim() === '' ? term : `${query.trim()} ${term}`;
-}
-
-/**
- * A search without one of the parts that must all hold; the part is text that the search holds as typed. The same
- * search when it is not found in it.
- */
-export function removePart(query: string, part: string): string {
-  const at = query.indexOf(part);
-  if (at < 0) return query;
-  return `${query.slice(0, at)} ${query.slice(at + part.length)}`.replace(/\s+/g, ' ').trim();
-}

@@ -1,7 +1,7 @@
 import { keepPreviousData, useInfiniteQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { Output } from '../../shared/api/contract.ts';
-import type { Facet } from '../../shared/api/methods/search-methods.ts';
+import { facetName, type Facet } from '../../shared/api/methods/search-methods.ts';
 import { useClients } from '../api/clients-context.tsx';
 
 export type ShownAs = 'frames' | 'rolls' | 'pages';
@@ -19,7 +19,7 @@ export interface Hits {
   readonly fetchMore: () => void;
 }
 
-const FACETS = ['stock', 'camera', 'year', 'place', 'tag'] as const;
+const FACETS = facetName.options;
 /** Found things fetched at once. Our choice: a few screens. */
 const AT_ONCE = 100;
 

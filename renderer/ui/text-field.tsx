@@ -17,6 +17,8 @@ export interface TextFieldProps {
   readonly numbers?: boolean;
   readonly required?: boolean;
   readonly autoFocus?: boolean;
+  /** The id of a `datalist` with what can be offered. */
+  readonly listId?: string;
   readonly fieldRef?: Ref<HTMLInputElement>;
   readonly onBlur?: () => void;
   readonly onKeyDown?: (event: KeyboardEvent<HTMLElement>) => void;
@@ -64,6 +66,7 @@ export function TextField(props: TextFieldProps) {
           ref={fieldRef}
           type="text"
           inputMode={props.inputMode}
+          list={props.listId}
           // The field a dialog was opened for; the user has just asked for it.
           // oxlint-disable-next-line jsx-a11y/no-autofocus
           autoFocus={props.autoFocus}

@@ -98,4 +98,69 @@ describe('find', () => {
     await screen.findByRole('button', { name: 'Forget “evenings”' });
     expect((await ask('searches.list', {})).map(({ query }) => query)).toEqual(['light']);
   });
+
+  it('shows what is typed as filters, and types what is changed in them', async () => {
+    const user = userEvent.setup();
+    await showView(FindView, fill);
+    const box = () => screen.getByRole('textbox', { name: 'Find frames' });
+    const filters = await screen.findByRole('region', { name: 'Filters' });
+    await user.type(box(), ' stock:fenn');
+    const stock = within(filters).getByRole('group', { name: 'stock' });
+    await user.type(within(stock).getByRole('combobox', { name: 'stock' }), ' 200');
+    // A name with a blank is typed in quotation marks.
+    expect(box()).toHaveProperty('value', 'light stock:"fenn 200"');
+    await user.click(within(stock).getByRole('button', { name: 'not stock' }));
+    expect(box()).toHaveProperty('value', 'light not stock:"fenn 200"');
+    // Of the three frames with light one is on the roll without that stock.
+    expect(await screen.findByText('1 frame found')).toBeDefined();
+  });
+
+  it('adds a filter for any field; it is part of the search once it has a value', async () => {
+    const user = userEvent.setup();
+    await showView(FindView, fill);
+    const filters = await screen.findByRole('region', { name: 'Filters' });
+    const box = () => screen.getByRole('textbox', { name: 'Find frames' });
+    await user.click(within(filters).getByRole('combobox', { name: /Add a filter/ }));
+    await user.click(within(filters).getByRole('option', { name: 'box speed' }));
+    expect(box()).toHaveProperty('value', 'light');
+    await user.keyboard('100');
+    expect(box()).toHaveProperty('value', 'light iso:100..');
+    await user.tab();
+    await user.keyboard('4x');
+    expect(within(filters).getByRole('alert').textContent).toContain('a number is needed');
+    await user.keyboard('{Backspace}00');
+    expect(box()).toHaveProperty('value', 'light iso:100..400');
+    expect(await screen.findByText('2 frames found')).toBeDefined();
+  });
+
+  it('leaves what filters cannot show as text, and keeps it when another is changed', async () => {
+    const user = userEvent.setup();
+    await showView(FindView, async (archive) =>
+      `${await fill(archive)}`.replace('light', encodeURIComponent('light (a or (hask ridge)) tag:x')),
+    );
+    const filters = await screen.findByRole('region', { name: 'Filters' });
+    expect(within(filters).getByRole('group', { name: 'As typed: a or hask ridge' })).toBeDefined();
+    await user.click(within(filters).getByRole('button', { name: 'Take away: tag' }));
+    expect(screen.getByRole('textbox', { name: 'Find frames' })).toHaveProperty(
+      'value',
+      'light (a or hask ridge)',
+    );
+  });
+
+  it('asks for a count once more than once: the second press takes it away', async () => {
+    const user = userEvent.setup();
+    await showView(FindView, async (archive) =>
+      `${await fill(archive)}`.replace('light', encodeURIComponent('light or zzz')),
+    );
+    const stocks = await screen.findByRole('region', { name: 'Stock' });
+    await user.click(within(stocks).getByRole('button', { name: /Fenn 200/ }));
+    const box = () => screen.getByRole('textbox', { name: 'Find frames' });
+    // Beside an "or" the rest goes into brackets, or it would belong to its last word alone.
+    expect(box()).toHaveProperty('value', '(light or zzz) stock:"Fenn 200"');
+    await screen.findByText('2 frames found');
+    await user.click(
+      within(screen.getByRole('region', { name: 'Stock' })).getByRole('button', { name: /Fenn 200/ }),
+    );
+    expect(box()).toHaveProperty('value', 'light or zzz');
+  });
 });
