@@ -15,7 +15,14 @@ const FETCH_MS = 600_000;
 /** Runs a program to its end, sharing this one's terminal unless it is to be quiet; gives its exit code. */
 function run(program: string, args: readonly string[], { quiet = false, timeout = 0 } = {}): Promise<number> {
   return new Promise((resolve) => {
-    const child = spawn(program, args, { cwd: top, stdio: quiet ? 'ignore' : 'inherit', timeout });
+    const child = spawn(program, args, {
+      cwd: top,
+      stdio: quiet ? 'ignore' : 'inherit',
+      timeout,
+      // The web host has the engine in itself. Two arenas keep the memory of image work flat; glibc reads this once,
+      // at the start of a process.
+      env: { ...process.env, MALLOC_ARENA_MAX: process.env['MALLOC_ARENA_MAX'] ?? '2' },
+    });
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => child.kill(signal));
     child.once('error', () => resolve(1));
     child.once('exit', (code) => resolve(code ?? 1));
