@@ -1,4 +1,5 @@
 import type { CutProposal, CutRefusal, CutRequest } from './cut.ts';
+import { findFrameFormat } from '../film/frame-format.ts';
 import { framesPerPocket, pitchInPage } from './pocket-fit.ts';
 
 /** Millimetres to one decimal, without a needless `.0`. */
@@ -25,7 +26,7 @@ function explainPocket(frameFormat: string, request: CutRequest): string {
   const count = framesPerPocket(frameFormat, filmFormat, layout);
   const pocket = `A pocket of ${formatMm(layout.pocketLengthMm)} holds`;
   if (layout.pocket === 'single') return `${pocket} one frame.`;
-  return `${pocket} ${countFrames(count)} of ${frameFormat}: ${String(count)} × ${formatMm(pitchMm)} = ${formatMm(count * pitchMm)}.`;
+  return `${pocket} ${countFrames(count)} of ${findFrameFormat(frameFormat)?.name ?? frameFormat}: ${String(count)} × ${formatMm(pitchMm)} = ${formatMm(count * pitchMm)}.`;
 }
 
 function explainPages(proposal: CutProposal, namePage: (page: number) => string): readonly string[] {

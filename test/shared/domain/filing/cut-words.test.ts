@@ -32,7 +32,7 @@ describe('the words of a cut', () => {
   it('tells the sum, the cut, the rows, what is left over', () => {
     // 6 × 38 = 228 mm, hand arithmetic.
     expect(explain({})).toEqual([
-      'A pocket of 232 mm holds 6 frames of 24x36: 6 × 38 mm = 228 mm.',
+      'A pocket of 232 mm holds 6 frames of 24×36: 6 × 38 mm = 228 mm.',
       '38 frames cut 6, 6, 6, 6, 6, 6, 2.',
       'Page 12: rows 1, 2, 3, 4, 5 and 6.',
       'Left over: 2 frames in one strip (36, 37). Another page takes them, or they stay loose.',
