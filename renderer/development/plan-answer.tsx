@@ -1,4 +1,5 @@
 import type { Output } from '../../shared/api/contract.ts';
+import { formatTemperature } from '../../shared/text/format.ts';
 import { formatDuration } from '../../shared/units/duration.ts';
 import { Button } from '../ui/button.tsx';
 import { ToleranceLine } from '../film/tolerance-line.tsx';
@@ -7,18 +8,33 @@ import { WorkingLines } from './working-lines.tsx';
 export interface PlanAnswerProps {
   readonly answer: Output<'developments.plan'>;
   readonly onGroup: (rollIds: readonly number[]) => void;
+  /** Takes the temperature that was probably meant. */
+  readonly onTemperature: (typed: string) => void;
+  /** Says that the temperature is meant as it was typed. */
+  readonly onMeant: () => void;
   readonly onStart: () => void;
   readonly starting: boolean;
 }
 
 /** The sheet of steps with its sums, or why there is none and what could be done instead. */
-export function PlanAnswer({ answer, onGroup, onStart, starting }: PlanAnswerProps) {
+export function PlanAnswer(props: PlanAnswerProps) {
+  const { answer, onGroup, onTemperature, onMeant, onStart, starting } = props;
   const { plan, refused } = answer;
   if (refused !== null) {
     return (
       <div className="plan-refused" role="alert">
         <h2 id="plan-sheet">These cannot be done as chosen</h2>
         <p>{refused.detail}</p>
+        {refused.meantC === null ? null : (
+          <div className="development-row">
+            <Button onPress={() => onTemperature((refused.meantC ?? 0).toFixed(1))}>
+              Take {formatTemperature(refused.meantC)}
+            </Button>
+            <Button look="quiet" onPress={onMeant}>
+              It is meant
+            </Button>
+          </div>
+        )}
         {refused.groups.length === 0 ? null : (
           <ul>
             {refused.groups.map((rolls) => (

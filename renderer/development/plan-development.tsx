@@ -1,19 +1,18 @@
-import { useState } from 'react';
 import type { Given } from '../../shared/api/contract.ts';
 import type { RollRow } from '../../shared/api/methods/film-methods.ts';
 import { describeError } from '../../shared/text/describe-error.ts';
 import { PROCESS_NAMES } from '../../shared/text/format.ts';
 import { parseDuration } from '../../shared/units/duration.ts';
+import { parseTemperature } from '../../shared/units/temperature.ts';
 import { useCommand } from '../api/use-command.ts';
 import { useArchive } from '../api/use-query.ts';
-import { useViewState } from '../state/view-state.tsx';
+import { RouteLink, useViewState } from '../state/view-state.tsx';
 import { Button } from '../ui/button.tsx';
 import { CheckBox } from '../ui/check-box.tsx';
 import { EmptyState } from '../ui/empty-state.tsx';
 import { Select } from '../ui/select.tsx';
 import { TextField } from '../ui/text-field.tsx';
 import { PlanAnswer } from './plan-answer.tsx';
-import { ProcessDialog } from './process-dialog.tsx';
 import { readNumber } from './read-number.ts';
 
 /** How many waiting rolls are offered. Our choice: nobody has more in front of the tank. */
@@ -44,35 +43,31 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
   const { data: processes } = useArchive('processes.list', {});
   const { data: tanks } = useArchive('tanks.list', {});
   const { data: baths } = useArchive('baths.list', {});
-  const [rollIds, setRollIds] = useState<readonly number[]>(() =>
-    (params['rolls'] ?? '')
-      .split(',')
-      .map(Number)
-      .filter((id) => Number.isInteger(id) && id > 0),
-  );
-  const [chosenProcess, setProcess] = useState<string | null>(null);
-  const [bathIds, setBathIds] = useState<readonly number[]>([]);
-  const [tankId, setTankId] = useState('none');
-  const [temperature, setTemperature] = useState('');
-  const [push, setPush] = useState('');
-  const [ownTime, setOwnTime] = useState('');
-  const [ownAt, setOwnAt] = useState('20');
-  const [editing, setEditing] = useState<string | null>(null);
+  const text = (name: string) => params[name] ?? '';
+  const put = (name: string, value: string) => viewState.adjust({ [name]: value === '' ? null : value });
+  const rollIds = readIds(text('rolls'));
+  const bathIds = readIds(text('baths'));
+  const setRollIds = (ids: readonly number[]) => put('rolls', ids.join());
+  const tankId = readIds(text('tank'))[0] ?? null;
   const start = useCommand('developments.start');
 
   const firstKind = rolls?.find((roll) => rollIds.includes(roll.id))?.stock?.process;
-  const process = chosenProcess ?? firstKind ?? 'c41';
+  const process = text('process') === '' ? (firstKind ?? 'c41') : text('process');
   const isBlackAndWhite = process === 'bw' || process === 'black-and-white';
-  const seconds = parseDuration(ownTime);
-  const at = readNumber(ownAt);
+  const ownAt = params['at'] ?? '20';
+  const seconds = parseDuration(text('time'));
+  const at = parseTemperature(ownAt);
   const request: Given<'developments.plan'> = {
     rollIds: [...rollIds],
     process,
-    developerC: readNumber(temperature),
-    stops: readNumber(push),
+    developerC: parseTemperature(text('temperature')),
+    stops: readNumber(text('push')),
     bathIds: [...bathIds],
-    tankId: tankId === 'none' ? null : Number(tankId),
+    tankId,
     developerTime: seconds !== null && at !== null ? { seconds, celsius: at } : null,
+    rollsDone: readNumber(text('before')),
+    minimumMlPerRoll: readPositive(text('minimum')),
+    sure: text('meant') !== '' && text('meant') === text('temperature'),
   };
   const answer = useArchive('developments.plan', request, { when: rollIds.length > 0, keepFormer: true });
   if (!rolls || !processes || !tanks || !baths) return <div className="plan" aria-busy="true" />;
@@ -81,12 +76,6 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
     return on ? [...list, id] : list.filter((each) => each !== id);
   }
 
-  const edited =
-    editing === null
-      ? null
-      : (processes.find(({ key }) => key === editing) ??
-        processes.find(({ id, kind }) => id === null && kind === editing) ??
-        null);
   const kinds = (['c41', 'bw', 'e6', 'ecn2'] as const).map((kind) => ({
     value: kind as string,
     label: `${PROCESS_NAMES[kind]}, as fits`,
@@ -120,7 +109,7 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
         <Select
           label="Process"
           value={process}
-          onChange={setProcess}
+          onChange={(value) => put('process', value)}
           options={[
             ...kinds,
             ...processes
@@ -129,45 +118,62 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
           ]}
         />
         <div>
-          <Button look="quiet" onPress={() => setEditing(answer.data?.plan?.process.key ?? process)}>
-            {processes.some(({ key, id }) => key === process && id !== null)
-              ? 'Change this process'
-              : 'Copy it with your own times'}
-          </Button>
+          <RouteLink
+            to={{
+              view: 'development',
+              ids: ['processes', answer.data?.plan?.process.key ?? processKey(process)],
+            }}
+          >
+            Look at the process, or copy it with your own numbers
+          </RouteLink>
         </div>
         <TextField
           label="Developer, °C"
-          value={temperature}
-          onChange={setTemperature}
+          value={text('temperature')}
+          onChange={(typed) => put('temperature', typed)}
           inputMode="decimal"
           numbers
           placeholder="as the process says"
+          error={
+            text('temperature').trim() !== '' && request.developerC === null
+              ? 'a temperature such as 37.8 or 100 °F'
+              : undefined
+          }
         />
         <TextField
           label="Push, stops"
-          value={push}
-          onChange={setPush}
+          value={text('push')}
+          onChange={(typed) => put('push', typed)}
           inputMode="decimal"
           numbers
           placeholder="as the rolls say"
+          error={text('push').trim() !== '' && request.stops === null ? 'stops such as 1 or -1' : undefined}
         />
         {isBlackAndWhite ? (
           <div className="development-row">
             <TextField
               label="Time"
-              value={ownTime}
-              onChange={setOwnTime}
+              value={text('time')}
+              onChange={(typed) => put('time', typed)}
               numbers
               placeholder="9:30"
               reading="of your film and developer"
+              error={text('time').trim() !== '' && seconds === null ? 'a time such as 9:30' : undefined}
             />
-            <TextField label="at, °C" value={ownAt} onChange={setOwnAt} inputMode="decimal" numbers />
+            <TextField
+              label="at, °C"
+              value={ownAt}
+              onChange={(typed) => viewState.adjust({ at: typed })}
+              inputMode="decimal"
+              numbers
+              error={at === null ? 'a temperature such as 20' : undefined}
+            />
           </div>
         ) : null}
         <Select
           label="Tank"
-          value={tankId}
-          onChange={setTankId}
+          value={tankId === null ? 'none' : String(tankId)}
+          onChange={(value) => put('tank', value === 'none' ? '' : value)}
           options={[
             { value: 'none', label: 'not said' },
             ...tanks.map(({ id, name }) => ({ value: String(id), label: name })),
@@ -182,14 +188,41 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
                 <li key={bath.id}>
                   <CheckBox
                     checked={bathIds.includes(bath.id)}
-                    onChange={(on) => setBathIds(toggle(bathIds, bath.id, on))}
+                    onChange={(on) => put('baths', toggle(bathIds, bath.id, on).join())}
                   >
                     {bath.name} <span className="plan-words numbers">{bath.words}</span>
                   </CheckBox>
                 </li>
               ))}
           </ul>
+          {baths.some((bath) => bath.condition === 'in use') ? null : (
+            <p className="plan-words">None is mixed; fresh ones are reckoned with.</p>
+          )}
         </fieldset>
+        <TextField
+          label="Rolls before"
+          value={text('before')}
+          onChange={(typed) => put('before', typed)}
+          inputMode="decimal"
+          numbers
+          placeholder="as the bath says"
+          error={
+            text('before').trim() !== '' && request.rollsDone === null ? 'a number such as 4.2' : undefined
+          }
+        />
+        <TextField
+          label="At least, ml"
+          value={text('minimum')}
+          onChange={(typed) => put('minimum', typed)}
+          inputMode="decimal"
+          numbers
+          reading="of undiluted developer for 80 sq in, as its maker says"
+          error={
+            text('minimum').trim() !== '' && request.minimumMlPerRoll === null
+              ? 'a number such as 100'
+              : undefined
+          }
+        />
       </section>
       <section className="plan-sheet" aria-labelledby="plan-sheet">
         {rollIds.length === 0 ? (
@@ -202,6 +235,8 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
           <PlanAnswer
             answer={answer.data}
             onGroup={(ids) => setRollIds(ids)}
+            onTemperature={(typed) => viewState.adjust({ temperature: typed })}
+            onMeant={() => viewState.adjust({ meant: text('temperature') })}
             starting={start.pending}
             onStart={() =>
               void start.run(request).then((ended) => {
@@ -211,11 +246,26 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
           />
         ) : null}
       </section>
-      {edited === null ? null : (
-        <ProcessDialog key={edited.key} entry={edited} onClose={() => setEditing(null)} />
-      )}
     </div>
   );
+}
+
+/** Ids such as `3,7`; what is none is left out. */
+function readIds(text: string): readonly number[] {
+  return text
+    .split(',')
+    .map(Number)
+    .filter((id) => Number.isInteger(id) && id > 0);
+}
+
+function readPositive(text: string): number | null {
+  const number = readNumber(text);
+  return number !== null && number > 0 ? number : null;
+}
+
+/** The shipped process that stands for a kind, before a plan says which one was taken. */
+function processKey(process: string): string {
+  return process === 'c41' ? 'c41-as-published' : process === 'bw' ? 'black-and-white' : process;
 }
 
 function rollWords(roll: RollRow): string {

@@ -36,7 +36,7 @@ function refuseLoad(code: string, detail: string, groups: readonly (readonly Loa
   const named = groups.map((rolls) => rolls.map(nameRoll));
   return {
     plan: null,
-    refused: { code, detail, groups: named },
+    refused: { code, detail, groups: named, meantC: null },
     error: appError('load_not_possible', {
       reason: detail,
       groups: named.map((rolls) => rolls.map((roll) => roll.number)),
@@ -47,7 +47,7 @@ function refuseLoad(code: string, detail: string, groups: readonly (readonly Loa
 function refusePlan(code: string, reason: string): MadePlan {
   return {
     plan: null,
-    refused: { code, detail: reason, groups: [] },
+    refused: { code, detail: reason, groups: [], meantC: null },
     error: appError('plan_not_possible', { reason }),
   };
 }
@@ -85,6 +85,7 @@ function refuseTemperature(developerC: number | null, aimC: number | null): Made
       code: 'temperature_doubtful',
       detail: `${typed} is far from the ${formatTemperature(aimC)} of the process. Is ${meant} meant?`,
       groups: [],
+      meantC: question.suggestedC,
     },
     error: appError('temperature_doubtful', { typed, meant }),
   };

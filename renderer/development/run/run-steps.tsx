@@ -1,5 +1,6 @@
 import type { PlanStep } from '../../../shared/api/methods/development-methods.ts';
 import type { RunState } from '../../../shared/domain/development/run-sheet.ts';
+import { describeAgitation } from '../../../shared/text/describe-process.ts';
 import { formatDuration } from '../../../shared/units/duration.ts';
 
 /** How warm a step is to be, in words. */
@@ -7,14 +8,6 @@ export function warmthWords({ temperature }: PlanStep): string {
   const { aimC = null, lowC = null, highC = null } = temperature ?? {};
   if (aimC !== null) return `${aimC.toFixed(1)} °C`;
   return lowC === null || highC === null ? 'as the room' : `${lowC.toFixed(0)} to ${highC.toFixed(0)} °C`;
-}
-
-function agitationWords({ agitation }: PlanStep): string {
-  if (agitation === null || agitation.scheme === 'none') return '';
-  if (agitation.scheme === 'continuous') return 'moved all the time';
-  const { firstSeconds, everySeconds, turns, forSeconds } = agitation;
-  const each = turns === null ? `${forSeconds} s` : `${turns} turns`;
-  return `first ${firstSeconds} s without rest, then ${each} each ${everySeconds} s`;
 }
 
 /** The steps of the run, as wide as they are long. */
@@ -48,7 +41,7 @@ export function RunSteps({
               {word}
               {isNext ? `, ${warmthWords(step)}` : ''}
             </span>
-            {isNext ? <span className="run-step-more">{agitationWords(step)}</span> : null}
+            {isNext ? <span className="run-step-more">{describeAgitation(step.agitation)}</span> : null}
           </li>
         );
       })}

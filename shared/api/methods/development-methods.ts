@@ -65,6 +65,8 @@ const planRefusal = z.strictObject({
   code: z.string(),
   detail: z.string(),
   groups: z.array(z.array(rollName)),
+  /** The developer's temperature that was probably meant, °C, where that is the question. */
+  meantC: z.number().nullable(),
 });
 export type PlanRefusal = z.output<typeof planRefusal>;
 

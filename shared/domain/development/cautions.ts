@@ -1,3 +1,4 @@
+import type { BathKind } from './process.ts';
 import type { Source } from './source.ts';
 import { fromMemory, published, reported, ruleOfThumb } from './source.ts';
 
@@ -117,6 +118,47 @@ const CAUTIONS: readonly Caution[] = [
     ),
   },
 ];
+
+const DEVELOPER: readonly CautionKey[] = ['gloves', 'eyes', 'ventilation', 'children_and_food'];
+const OTHER_BATH: readonly CautionKey[] = ['gloves', 'eyes', 'ventilation'];
+const FIXING: readonly CautionKey[] = ['gloves', 'eyes', 'bleach_fix_fumes', 'silver_waste'];
+const LAST_BATH: readonly CautionKey[] = ['gloves', 'unknown_stabiliser'];
+
+const OF_BATH: Readonly<Record<BathKind, readonly CautionKey[]>> = {
+  water: [],
+  prebath: OTHER_BATH,
+  // A developer may be one for colour; nobody says so of a step that was added by hand.
+  developer: [...DEVELOPER, 'sensitising_developer'],
+  first_developer: DEVELOPER,
+  colour_developer: [...DEVELOPER, 'sensitising_developer'],
+  stop: ['acid_into_water', 'stop_bath_fumes'],
+  reversal: OTHER_BATH,
+  pre_bleach: OTHER_BATH,
+  bleach: OTHER_BATH,
+  fixer: FIXING,
+  bleach_fix: FIXING,
+  wetting_agent: ['gloves'],
+  stabiliser: LAST_BATH,
+  final_rinse: LAST_BATH,
+};
+
+/** The usual cautions of a bath, for a step that comes without its own. */
+export function usualCautions(bath: BathKind): readonly CautionKey[] {
+  return OF_BATH[bath];
+}
+
+/** What to mind when a bath is mixed: what its use asks, and what concentrates and powders ask beyond it. */
+export function mixingCautions(bath: BathKind): readonly CautionKey[] {
+  return [
+    'gloves',
+    'eyes',
+    'ventilation',
+    'powders',
+    'acid_into_water',
+    'children_and_food',
+    ...OF_BATH[bath],
+  ];
+}
 
 /** The cautions for these keys, each once, in the order of the list of cautions. */
 export function findCautions(keys: Iterable<CautionKey>): readonly Caution[] {

@@ -3,6 +3,8 @@ import {
   CAUTION_RULE,
   cautionsStillToShow,
   findCautions,
+  mixingCautions,
+  usualCautions,
 } from '../../../../shared/domain/development/cautions.ts';
 
 describe('cautions', () => {
@@ -20,6 +22,14 @@ describe('cautions', () => {
 
   it('give way to the product’s own sheet and to local rules', () => {
     expect(CAUTION_RULE).toMatch(/safety data sheet.*rules where you live.*before this text/);
+  });
+
+  it('of a bath that is mixed name acid into water and powders, those of water nothing', () => {
+    expect(mixingCautions('stop')).toEqual(
+      expect.arrayContaining(['acid_into_water', 'powders', 'stop_bath_fumes']),
+    );
+    expect(usualCautions('fixer')).toContain('silver_waste');
+    expect(usualCautions('water')).toEqual([]);
   });
 
   it('name a source each', () => {
