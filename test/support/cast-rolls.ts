@@ -4,8 +4,8 @@ import type { Engine } from '../../main/engine/engine.ts';
 import { drawSampleScan, type Fault } from '../../main/engine/sample/sample-scans.ts';
 import { COAST_ROLL } from '../../main/engine/sample/sample-story.ts';
 import { sharp } from '../../main/engine/scans/image-library.ts';
-import { lightOf } from '../../shared/domain/colour/picture.ts';
-import { NORMAL_FILM, randomFrom, scanScene } from './film-simulator.ts';
+import { lightOf, type Light } from '../../shared/domain/colour/picture.ts';
+import { type Film, NORMAL_FILM, randomFrom, scanScene } from './film-simulator.ts';
 import { askOf } from './make-archive.ts';
 
 /** Unexposed film around each negative, px. */
@@ -20,6 +20,16 @@ export function drawPositive(at: number, seed: number, fault: Fault | null): Pro
   return drawSampleScan(picture, FORMAT, seed, fault);
 }
 
+/** How a negative came about: film with its development, and the gains of the scanner per channel. */
+export interface Making {
+  readonly film: Film;
+  readonly gain: readonly [number, number, number];
+  /** Stops of exposure over what makes a white surface 1. */
+  readonly stops: number;
+}
+
+const USUAL_MAKING: Making = { film: NORMAL_FILM, gain: [1.6, 1.6, 1.6], stops: 0 };
+
 /** The same scene as the scan of a masked colour negative, through the film simulator, as bytes of a PNG. */
 export async function drawNegative(at: number, seed: number): Promise<Buffer> {
   const { data, info } = await sharp(await drawPositive(at, seed, null))
@@ -27,13 +37,13 @@ export async function drawNegative(at: number, seed: number): Promise<Buffer> {
     .toBuffer({ resolveWithObject: true });
   const { width, height } = info;
   const scene = lightOf({ width, height, channels: 3, samples: data, encoding: 'srgb' });
-  const negative = scanScene(
-    scene,
-    NORMAL_FILM,
-    { gain: [1.6, 1.6, 1.6], encoding: 'srgb', noise: 0.001, random: randomFrom(seed) },
-    0,
-    REBATE_PX,
-  );
+  return scanNegative(scene, seed, USUAL_MAKING);
+}
+
+/** A scene as the scan of a masked colour negative, as bytes of a PNG of 8 bits. */
+export function scanNegative(scene: Light, seed: number, { film, gain, stops }: Making): Promise<Buffer> {
+  const scanner = { gain, encoding: 'srgb', noise: 0.001, random: randomFrom(seed) } as const;
+  const negative = scanScene(scene, film, scanner, stops, REBATE_PX);
   const samples = Uint8Array.from(negative.samples, (code) => Math.round(code / 257));
   return sharp(samples, { raw: { width: negative.width, height: negative.height, channels: 3 } })
     .png()

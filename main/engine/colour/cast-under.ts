@@ -5,9 +5,10 @@ import type { MeasuredRoll } from './measured-roll.ts';
 
 /** The casts of a roll's frames as they are under a balance that is not the roll's own; positives have only one. */
 export function castsUnder(
-  { rendering, frames }: Pick<MeasuredRoll, 'rendering' | 'frames'>,
+  { measuredUnder, frames }: Pick<MeasuredRoll, 'measuredUnder' | 'frames'>,
   balance: Balance,
 ): FrameCast[] {
-  if (rendering.kind !== 'colour-negative') return frames.map((frame) => frame.cast);
-  return frames.map(({ cast, tones }) => restateCast(cast, tones, rendering, balance));
+  return frames.map(({ cast }) =>
+    measuredUnder === null ? cast : restateCast(cast, measuredUnder, balance),
+  );
 }

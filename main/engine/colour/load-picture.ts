@@ -2,7 +2,7 @@ import type { Picture } from '../../../shared/domain/colour/picture.ts';
 import { sharp } from '../scans/image-library.ts';
 
 /** Long side at which colour is measured, in px: enough for thousands of places, little enough for a whole roll. */
-const MEASURED_LONG_SIDE = 512;
+export const MEASURED_LONG_SIDE = 512;
 
 /** An sRGB picture file as pixels, at most `longSide` px long. */
 export async function loadPicture(file: string | Buffer, longSide = MEASURED_LONG_SIDE): Promise<Picture> {

@@ -68,8 +68,7 @@ function pixels16({ encoding, colour }: WholePage, look: Look): (bytes: Buffer) 
   const tables = look.tables.map((table) =>
     Uint16Array.from({ length: 65_536 }, (_, value) => Math.round(65_535 * lookUp(table, codeOf(value)))),
   );
-  const isPlain = colour.matrix === null && colour.black.every((black) => black === 0);
-  const levels = isPlain && colour.white.every((white) => white === 65_535) ? null : levelsOf(colour);
+  const levels = findLevels(colour);
   return (bytes) => {
     const samples = new Uint16Array(bytes.buffer, bytes.byteOffset, bytes.length / 2);
     const [red, green, blue] = tables;
@@ -81,6 +80,12 @@ function pixels16({ encoding, colour }: WholePage, look: Look): (bytes: Buffer) 
       samples[at + 2] = blue?.[look.single ? middle : (samples[at + 2] ?? 0)] ?? 0;
     }
   };
+}
+
+/** What turns one pixel of a sensor into linear sRGB, in place; null where it already is. */
+export function findLevels(colour: WholePage['colour']): ((samples: Uint16Array, at: number) => void) | null {
+  const isPlain = colour.matrix === null && colour.black.every((black) => black === 0);
+  return isPlain && colour.white.every((white) => white === 65_535) ? null : levelsOf(colour);
 }
 
 /** Values of a sensor to linear sRGB, as previews are converted. */

@@ -1,19 +1,25 @@
 import { z } from 'zod';
 import { appError } from '../../../shared/api/errors.ts';
 import { USUAL_BALANCE } from '../../../shared/domain/colour/balance.ts';
-import { castOfFrame } from '../../../shared/domain/colour/cast-frame.ts';
+import { castOfFrame, type FrameCast, type ShownAs } from '../../../shared/domain/colour/cast-frame.ts';
 import { castOfRoll } from '../../../shared/domain/colour/cast-roll.ts';
 import { densityOfBase } from '../../../shared/domain/colour/base-fog.ts';
-import { applyLook, makePositiveLook, UNADJUSTED } from '../../../shared/domain/colour/look.ts';
+import {
+  applyLook,
+  makePositiveLook,
+  type RollRendering,
+  UNADJUSTED,
+} from '../../../shared/domain/colour/look.ts';
 import { lightOf, type Picture } from '../../../shared/domain/colour/picture.ts';
-import { tonesOfFrame } from '../../../shared/domain/colour/restate.ts';
 import type { Archive } from '../archive/archive.ts';
 import { command, query, type ReadableDb } from '../db/query.ts';
 import { ensurePreview } from '../scans/ensure-preview.ts';
 import { pictureId } from '../scans/picture-id.ts';
 import { castsUnder } from './cast-under.ts';
+import { loadDeep } from './load-deep.ts';
 import { loadPicture } from './load-picture.ts';
 import { nameOf } from './looks.ts';
+import { measureNegatives } from './measure-frames.ts';
 import { MEASURE_VERSION, readMeasured, type MeasuredRoll } from './measured-roll.ts';
 import { renderRoll, type RollIntent } from './render-roll.ts';
 
@@ -123,25 +129,49 @@ async function measure(
     if (file !== null) loaded.push({ source, picture: await loadPicture(file) });
     tellFrame();
   }
-  const { kind, evidence, rendering } = renderRoll(
+  const { kind, evidence, ...seen } = renderRoll(
     loaded.map((each) => each.picture),
     intent,
   );
-  const look = makePositiveLook(rendering, UNADJUSTED);
+  const pictures: Picture[] = [];
+  for (const { source, picture } of loaded) {
+    if (signal.aborted) throw appError('cancelled', {});
+    const deep = seen.plain === null ? null : await loadDeep(archive, source.sha256, source.page);
+    pictures.push(deep ?? picture);
+  }
+  const tone = kind.colour === 'monochrome' ? 'monochrome' : 'colour';
+  const { rendering, plain } =
+    seen.plain === null ? seen : renderRoll(pictures, { polarity: 'negative', tone });
   const shownAs = kind.polarity === 'unknown' ? 'unknown' : 'positive';
-  const frames = loaded.flatMap(({ source: { frameId, label }, picture }, at) => {
-    const seen = evidence[at];
-    if (seen === undefined) return [];
-    const shown = lightOf(rendering.kind === 'as-scanned' ? picture : applyLook(picture, look));
-    return [
-      { frameId, label, evidence: seen, tones: tonesOfFrame(shown), cast: castOfFrame(shown, shownAs) },
-    ];
+  const negatives =
+    plain === null || rendering.kind !== 'colour-negative'
+      ? null
+      : measureNegatives(pictures, rendering.base, plain);
+  const casts = negatives?.casts ?? castsAsShown(pictures, rendering, shownAs);
+  const frames = loaded.flatMap(({ source: { frameId, label } }, at) => {
+    const own = evidence[at];
+    const cast = casts[at];
+    return own === undefined || cast === undefined ? [] : [{ frameId, label, evidence: own, cast }];
   });
+  const measuredUnder = negatives?.balance ?? null;
   return {
     kind,
     rendering,
+    measuredUnder,
     base: rendering.kind === 'as-scanned' ? null : densityOfBase(rendering.base),
     frames,
-    cast: kind.colour === 'monochrome' ? null : castOfRoll(castsUnder({ rendering, frames }, USUAL_BALANCE)),
+    cast:
+      kind.colour === 'monochrome' ? null : castOfRoll(castsUnder({ measuredUnder, frames }, USUAL_BALANCE)),
   };
+}
+
+function castsAsShown(
+  pictures: readonly Picture[],
+  rendering: RollRendering,
+  shownAs: ShownAs,
+): readonly FrameCast[] {
+  const look = makePositiveLook(rendering, UNADJUSTED);
+  return pictures.map((picture) =>
+    castOfFrame(lightOf(rendering.kind === 'as-scanned' ? picture : applyLook(picture, look)), shownAs),
+  );
 }

@@ -1,4 +1,9 @@
-import { balanceOfRoll, samplesOfFrame } from '../../../shared/domain/colour/balance.ts';
+import {
+  balanceOfRoll,
+  plainBalanceOfRoll,
+  samplesOfFrame,
+  type Balance,
+} from '../../../shared/domain/colour/balance.ts';
 import { baseOfFrame, baseOfRoll } from '../../../shared/domain/colour/film-base.ts';
 import {
   type RollRendering,
@@ -25,6 +30,8 @@ export interface RenderedRoll {
   readonly evidence: readonly PolarityEvidence[];
   /** How they are shown: balanced by their own greys, to please the eye. */
   readonly rendering: RollRendering;
+  /** What to measure colour negatives under, to begin with; null for all else. */
+  readonly plain: Balance | null;
 }
 
 /** Decides how the scans of a roll are meant and how they are turned into positives. */
@@ -38,17 +45,25 @@ export function renderRoll(pictures: readonly Picture[], intent: RollIntent): Re
     colour: intent.tone === 'auto' ? seen.colour : intent.tone,
     confidence: intent.polarity === 'auto' ? seen.confidence : 1,
   };
-  const rendering: RollRendering | null =
-    kind.polarity === 'negative' ? negativeRendering(lights, kind.colour === 'monochrome') : null;
-  return { kind, evidence, rendering: rendering ?? { kind: 'as-scanned' } };
+  const found = kind.polarity === 'negative' ? negativeRendering(lights, kind.colour === 'monochrome') : null;
+  return { kind, evidence, ...(found ?? { rendering: { kind: 'as-scanned' }, plain: null }) };
 }
 
-function negativeRendering(lights: readonly Light[], monochrome: boolean): RollRendering | null {
+function negativeRendering(
+  lights: readonly Light[],
+  monochrome: boolean,
+): Pick<RenderedRoll, 'rendering' | 'plain'> | null {
   const base = baseOfRoll(lights.map(baseOfFrame));
   if (base === null) return null;
   const frames = lights.map(samplesOfFrame);
   const samples = frames.flat();
-  if (monochrome) return { kind: 'monochrome-negative', base, white: whiteOfMonochromeRoll(samples, base) };
+  if (monochrome) {
+    const white = whiteOfMonochromeRoll(samples, base);
+    return { rendering: { kind: 'monochrome-negative', base, white }, plain: null };
+  }
   const balance = balanceOfRoll(frames, base);
-  return { kind: 'colour-negative', base, balance, white: whiteOfRoll(samples, base, balance) };
+  return {
+    rendering: { kind: 'colour-negative', base, balance, white: whiteOfRoll(samples, base, balance) },
+    plain: plainBalanceOfRoll(frames, base),
+  };
 }

@@ -78,9 +78,7 @@ const LEAST_BALANCES = 3;
 
 /** The balance that a stock's negatives are measured under: its rolls' middle, the usual one where there are too few. */
 function stockBalance(rolls: readonly MeasuredRoll[]): Balance {
-  const balances = rolls.flatMap(({ rendering }) =>
-    rendering.kind === 'colour-negative' ? [rendering.balance] : [],
-  );
+  const balances = rolls.flatMap(({ measuredUnder }) => measuredUnder ?? []);
   return (balances.length < LEAST_BALANCES ? null : balanceOfStock(balances)) ?? USUAL_BALANCE;
 }
 

@@ -56,6 +56,36 @@ export async function decodeWhole(
   return result;
 }
 
+/** A page shrunk to fit in memory, with all the bits of the scan: what previews have lost is still there. */
+export interface DeepPage extends WholePage {
+  readonly width: number;
+  readonly height: number;
+  /** Three a pixel; 8 or 16 bits. */
+  readonly samples: Uint8Array | Uint16Array;
+}
+
+/**
+ * Decodes a page of a scan, at most `longSide` px, without rounding to eight bits and without JPEG between.
+ * @throws {AppError} file_missing, file_unreadable, scan_unreadable
+ */
+export async function decodeDeep(path: string, page: number, options: WholeOptions): Promise<DeepPage> {
+  const { result } = await withOpenScan(path, async (scan) => {
+    const image = await findPage(scan, page);
+    const { pipeline, ...whole } = await wholePipeline(scan, image, options);
+    try {
+      const raw = pipeline.raw({ depth: whole.bits === 16 ? 'ushort' : 'uchar' });
+      const { data, info } = await raw.toBuffer({ resolveWithObject: true });
+      const samples =
+        whole.bits === 16 ? new Uint16Array(data.buffer, data.byteOffset, data.length / 2) : data;
+      return { ...whole, width: info.width, height: info.height, samples };
+    } catch (error) {
+      const reason = error instanceof Error ? error.message : String(error);
+      throw appError('scan_unreadable', { path, reason }, error);
+    }
+  });
+  return result;
+}
+
 async function findPage(scan: OpenScan, page: number): Promise<PageImage> {
   const kind = await recogniseImage(scan.source);
   const structure = kind === null ? 'not_an_image' : await readStructure(scan, kind);

@@ -60,11 +60,6 @@ export function sceneLight(density: number, slope: number): number {
   return 10 ** (TOE * Math.log(Math.max(Math.expm1(density / (slope * TOE)), 1e-12)));
 }
 
-/** Net density that `sceneLight` gives back as this relative scene light: its inverse, light above 0. */
-export function densityOfLight(light: number, slope: number): number {
-  return slope * TOE * Math.log1p(10 ** (Math.log10(Math.max(light, 1e-12)) / (TOE * Math.LN10)));
-}
-
 /** Balanced scene light of scanned light through a negative. */
 export function balancedLight(light: Triple, base: FilmBase, balance: Balance): Triple {
   const one = (channel: 0 | 1 | 2) =>
@@ -86,7 +81,25 @@ const LEAST_SAMPLES = 60;
  * stock's balance instead.
  */
 export function balanceOfRoll(frames: readonly (readonly Triple[])[], base: FilmBase): Balance {
-  const densities = frames
+  const densities = densitiesOf(frames, base);
+  if (densities.flat().length < LEAST_SAMPLES) return USUAL_BALANCE;
+  let balance = withGains(densities, USUAL_BALANCE.slope);
+  for (let round = 0; round < 2; round += 1) balance = refine(densities, balance);
+  return balance;
+}
+
+/**
+ * The gains of a roll under the usual slopes: what to measure casts under, since rolls measured under slopes of their
+ * own could not be held against each other. With fewer than 60 usable samples the usual balance is given back.
+ */
+export function plainBalanceOfRoll(frames: readonly (readonly Triple[])[], base: FilmBase): Balance {
+  const densities = densitiesOf(frames, base);
+  return densities.flat().length < LEAST_SAMPLES ? USUAL_BALANCE : withGains(densities, USUAL_BALANCE.slope);
+}
+
+/** The net densities of what lies above the base, frame by frame. */
+function densitiesOf(frames: readonly (readonly Triple[])[], base: FilmBase): Triple[][] {
+  return frames
     .map((samples) =>
       samples
         .map((light): Triple => [
@@ -97,10 +110,6 @@ export function balanceOfRoll(frames: readonly (readonly Triple[])[], base: Film
         .filter((density) => Math.min(...density) > LEAST_DENSITY),
     )
     .filter((list) => list.length > 0);
-  if (densities.flat().length < LEAST_SAMPLES) return USUAL_BALANCE;
-  let balance = withGains(densities, USUAL_BALANCE.slope);
-  for (let round = 0; round < 2; round += 1) balance = refine(densities, balance);
-  return balance;
 }
 
 /** The middle balance of several rolls: a stock's own; null for none. */
