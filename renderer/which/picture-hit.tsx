@@ -1,6 +1,10 @@
 import type { PictureHit } from '../../shared/api/methods/look-up-methods.ts';
-import { previewAddress } from '../../shared/api/preview-url.ts';
+import { formatPartialDate } from '../../shared/domain/date/partial-date.ts';
+import { describePlace } from '../../shared/text/place-words.ts';
+import { useArchive } from '../api/use-query.ts';
+import { PagePlace } from '../film/page-place.tsx';
 import { RouteLink } from '../state/view-state.tsx';
+import { Overlay } from './overlay.tsx';
 
 /** How the picture lies in the frame, in words. */
 function describeLie({ turned, mirrored, negative }: PictureHit): string {
@@ -16,63 +20,75 @@ function percent(share: number): string {
   return `${Math.round(share * 100)} %`;
 }
 
-/** One frame found: its picture with the part that was looked for outlined, where it lies, what made it. */
-export function PictureHitCard({ hit }: { readonly hit: PictureHit }) {
+export interface PictureHitCardProps {
+  readonly hit: PictureHit;
+  /** The picture that was looked for, as the window can show it. */
+  readonly asked: string;
+}
+
+/** The page is drawn for so many pixels. */
+const PAGE_ROOM = { widthPx: 230, heightPx: 240 } as const;
+
+/** One frame found: the picture laid over it, where it lies, what made it. */
+export function PictureHitCard({ hit, asked }: PictureHitCardProps) {
   const { region, lies, outing, development } = hit;
-  const box = {
-    left: `${region.x * 100}%`,
-    top: `${region.y * 100}%`,
-    width: `${region.width * 100}%`,
-    height: `${region.height * 100}%`,
-  };
+  const page = useArchive('pages.get', { id: lies?.pageId ?? 1 }, { when: lies !== null });
+  const params = { frame: String(hit.frameId) };
   return (
     <li className="which-hit">
-      <div className="which-picture">
-        {hit.pictureId === null ? null : (
-          <img src={previewAddress(hit.pictureId, 'large')} alt={`Frame ${hit.frame} of roll ${hit.roll}`} />
-        )}
-        <div className="which-region" style={box} aria-hidden="true" />
-      </div>
+      <Overlay hit={hit} asked={asked} />
       <div className="which-words">
         <h3>
-          <RouteLink
-            to={{ view: 'rolls', ids: [String(hit.rollId)], params: { frame: String(hit.frameId) } }}
-          >
+          <RouteLink to={{ view: 'card', ids: [hit.frameId] }}>
             {hit.roll}/{hit.frame}
           </RouteLink>{' '}
           <span className="which-sure">{percent(hit.confidence)} sure</span>
         </h3>
         {hit.caption === null ? null : <p>{hit.caption}</p>}
-        <dl>
+        <dl className="which-facts">
+          <dt>Roll</dt>
+          <dd>
+            <RouteLink to={{ view: 'rolls', ids: [hit.rollId], params }}>{hit.roll}</RouteLink>
+          </dd>
           <dt>Lies in</dt>
           <dd>
             {lies === null ? (
               'no page yet'
             ) : (
-              <RouteLink
-                to={{
-                  view: 'binders',
-                  ids: [String(lies.binderId), String(lies.pageId)],
-                  params: { frame: String(hit.frameId) },
-                }}
-              >
-                {lies.binder}, page {lies.page}, row {lies.row}, position {lies.position}
+              <RouteLink to={{ view: 'binders', ids: [lies.binderId, lies.pageId], params }}>
+                {describePlace(lies)}
               </RouteLink>
             )}
           </dd>
           <dt>Outing</dt>
           <dd>
-            {outing === null
-              ? 'not noted'
-              : `${outing.title}${outing.date === null ? '' : `, ${outing.date}`}`}
+            {outing === null ? (
+              'not noted'
+            ) : (
+              <>
+                <RouteLink to={{ view: 'outings', ids: [outing.id] }}>{outing.title}</RouteLink>
+                {outing.date === null ? '' : `, ${formatPartialDate(outing.date)}`}
+              </>
+            )}
           </dd>
           <dt>Development</dt>
-          <dd>{development === null ? 'not noted' : (development.date ?? 'on an unknown day')}</dd>
+          <dd>
+            {development === null ? (
+              'not noted'
+            ) : (
+              <RouteLink to={{ view: 'development', ids: [development.id] }}>
+                {development.date === null ? `no. ${development.id}` : formatPartialDate(development.date)}
+              </RouteLink>
+            )}
+          </dd>
           <dt>Shown</dt>
           <dd>
             {describeLie(hit)}, {percent(Math.min(1, region.width * region.height))} of the frame
           </dd>
         </dl>
+        {lies === null ? null : (
+          <PagePlace page={page.data} lies={lies} frameId={hit.frameId} room={PAGE_ROOM} />
+        )}
       </div>
     </li>
   );

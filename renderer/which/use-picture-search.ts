@@ -11,7 +11,7 @@ export interface PictureSearch {
   readonly picture: { readonly name: string; readonly address: string } | null;
   readonly found: Found | null;
   readonly looking: boolean;
-  /** Pictures not learnt yet when it was not found: it is asked again when they are. */
+  /** Pictures not learnt yet: it is asked again until they are. */
   readonly waiting: number;
   readonly error: Error | null;
   look(picture: File): Promise<void>;
@@ -50,10 +50,10 @@ export function usePictureSearch(): PictureSearch {
         const { waiting: left } = await engine.call('pictures.indexed', {});
         const answer = await engine.call('pictures.which', { file: received.path, limit: MOST_HITS });
         if (mine !== turn.current) return;
-        const final = answer.answer !== 'none' || left === 0;
-        setWaiting(final ? 0 : left);
-        if (final) setFound(answer);
-        if (final) break;
+        // What is found before all pictures are learnt is shown at once, but a better frame may still come.
+        setWaiting(left);
+        if (answer.answer !== 'none' || left === 0) setFound(answer);
+        if (left === 0 || answer.answer === 'cannot-tell') break;
         await new Promise((resolve) => setTimeout(resolve, ASK_AGAIN_MS));
         if (mine !== turn.current) return;
       }

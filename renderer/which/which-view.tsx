@@ -118,7 +118,7 @@ function Answer({ search }: { readonly search: PictureSearch }) {
           <p>
             {waiting === 0
               ? 'Looking…'
-              : `Not among the pictures learnt so far. ${waiting} are still being learnt; it is asked again until they are.`}
+              : `${found ? 'This is what was found so far.' : 'Not among the pictures learnt so far.'} ${waiting} are still being learnt; it is asked again until they are.`}
           </p>
         ) : null}
         {error ? <Notice kind="failed" {...describeError(error)} /> : null}
@@ -126,7 +126,7 @@ function Answer({ search }: { readonly search: PictureSearch }) {
         {found && found.hits.length > 0 ? (
           <ul className="which-hits">
             {found.hits.map((hit) => (
-              <PictureHitCard key={hit.frameId} hit={hit} />
+              <PictureHitCard key={hit.frameId} hit={hit} asked={picture?.address ?? ''} />
             ))}
           </ul>
         ) : null}
