@@ -57,6 +57,8 @@ export function OpenPage(props: OpenPageProps) {
     if (event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented) return;
     if (event.key === 'PageDown' || event.key === 'PageUp') turnPage(event.key === 'PageDown' ? 1 : -1);
     else if (event.key.toLowerCase() === 'm') takeUp();
+    else if (event.key.toLowerCase() === 'i' && selection.active !== null)
+      viewState.go({ view: 'card', ids: [selection.active] });
     else return;
     event.preventDefault();
   }
@@ -172,7 +174,8 @@ function PageFoot({ carried, empty, pxPerMm }: PageFootProps) {
         'An empty page. Strips that are dragged here lie here.'
       ) : (
         <>
-          Drag a strip, or <Keys keys="M" /> takes it up; <Keys keys="Enter" /> opens the frame
+          Drag a strip, or <Keys keys="M" /> takes it up; <Keys keys="Enter" /> opens the frame,{' '}
+          <Keys keys="I" /> its index card
         </>
       )}
     </p>

@@ -34,6 +34,12 @@ export function FrameFacts({ frame }: { readonly frame: Frame }) {
           </dd>
         </div>
       )}
+      <div>
+        <dt>Origin</dt>
+        <dd>
+          <RouteLink to={{ view: 'card', ids: [frame.id] }}>Index card</RouteLink>
+        </dd>
+      </div>
       {lies === null ? null : (
         <div>
           <dt>Lies in</dt>
