@@ -218,7 +218,7 @@ export function FrameLarge(props: FrameLargeProps) {
             />
           ) : null}
           <VersionList
-            versions={frame.versions}
+            frame={frame}
             shown={version?.frameScanId ?? null}
             onShow={setVersionId}
             onDone={onDone}

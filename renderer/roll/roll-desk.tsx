@@ -150,7 +150,7 @@ export function RollDesk({ roll, frames, pages, route }: RollDeskProps) {
           ) : null}
           {frames.length === 0 ? <NoFrames roll={roll} onAdd={() => setAdding(true)} /> : null}
         </div>
-        <ScanList rollId={roll.id} number={roll.number} />
+        <ScanList rollId={roll.id} number={roll.number} onDone={setDone} />
         {frames.some(({ versions }) => versions.length > 0) ? (
           <p>
             <Button look="quiet" onPress={() => setWriting(true)}>

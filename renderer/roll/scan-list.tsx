@@ -1,14 +1,30 @@
 import type { Scan } from '../../shared/api/methods/scan-methods.ts';
 import { formatFrameRange } from '../../shared/domain/frame/frame-range.ts';
+import { useCommand } from '../api/use-command.ts';
 import { useArchive } from '../api/use-query.ts';
+import { Button } from '../ui/button.tsx';
+import type { Done } from './done-line.tsx';
 import { count, fileName, isSound, scanStateWords, sizeWords } from './roll-words.ts';
 import './scan-list.css';
 
+export interface ScanListProps {
+  readonly rollId: number;
+  readonly number: string;
+  readonly onDone: (done: Done) => void;
+}
+
 /** The scans of a roll with their states, what is wrong with each said in words. */
-export function ScanList({ rollId, number }: { readonly rollId: number; readonly number: string }) {
+export function ScanList({ rollId, number, onDone }: ScanListProps) {
   const { data: scans } = useArchive('scans.ofRoll', { rollId });
   const away = useAwayRoots();
+  const untie = useCommand('scans.untie');
   if (!scans || scans.length === 0) return null;
+
+  async function takeOff(scan: Scan): Promise<void> {
+    const ended = await untie.run({ rollId, scanIds: [scan.id] });
+    if (ended.ok)
+      onDone({ says: `${fileName(scan.path)} is off the roll; the file stays where it is.`, steps: 1 });
+  }
   const unsound = scans.filter((scan) => !isSound(stateOf(scan), isAway(scan.path, away))).length;
   return (
     <details className="scan-list" open={unsound > 0}>
@@ -27,11 +43,21 @@ export function ScanList({ rollId, number }: { readonly rollId: number; readonly
               <th scope="col">Scanned</th>
               <th scope="col">Pixels</th>
               <th scope="col">Size</th>
+              <th scope="col">
+                <span className="unseen">Wrongly tied</span>
+              </th>
             </tr>
           </thead>
           <tbody>
             {scans.map((scan) => (
-              <ScanRow key={scan.id} scan={scan} number={number} away={isAway(scan.path, away)} />
+              <ScanRow
+                key={scan.id}
+                scan={scan}
+                number={number}
+                away={isAway(scan.path, away)}
+                busy={untie.pending}
+                onTakeOff={() => void takeOff(scan)}
+              />
             ))}
           </tbody>
         </table>
@@ -44,10 +70,14 @@ function ScanRow({
   scan,
   number,
   away,
+  busy,
+  onTakeOff,
 }: {
   readonly scan: Scan;
   readonly number: string;
   readonly away: boolean;
+  readonly busy: boolean;
+  readonly onTakeOff: () => void;
 }) {
   const state = stateOf(scan);
   const sound = isSound(state, away);
@@ -68,6 +98,16 @@ function ScanRow({
         {scan.width === null || scan.height === null ? '' : `${scan.width} × ${scan.height}`}
       </td>
       <td className="numbers">{sizeWords(scan.sizeBytes)}</td>
+      <td>
+        <Button
+          look="quiet"
+          busy={busy}
+          onPress={onTakeOff}
+          name={`Take ${fileName(scan.path)} off the roll`}
+        >
+          Take it off
+        </Button>
+      </td>
     </tr>
   );
 }

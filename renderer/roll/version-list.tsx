@@ -1,4 +1,4 @@
-import type { FrameVersion } from '../../shared/api/methods/film-methods.ts';
+import type { Frame, FrameVersion } from '../../shared/api/methods/film-methods.ts';
 import { useCommand } from '../api/use-command.ts';
 import { useArchive } from '../api/use-query.ts';
 import { Button } from '../ui/button.tsx';
@@ -7,21 +7,35 @@ import { count, fileName, isSound, scanStateWords, sizeWords } from './roll-word
 import { isAway, stateOf, useAwayRoots } from './scan-list.tsx';
 
 export interface VersionListProps {
-  readonly versions: readonly FrameVersion[];
+  readonly frame: Pick<Frame, 'id' | 'rollId' | 'label' | 'versions'>;
   readonly shown: number | null;
   readonly onShow: (frameScanId: number) => void;
   readonly onDone: (done: Done) => void;
 }
 
 /** The versions of a frame: which one is looked at, which one stands for the frame, and what is known of its scan. */
-export function VersionList({ versions, shown, onShow, onDone }: VersionListProps) {
+export function VersionList({ frame, shown, onShow, onDone }: VersionListProps) {
+  const { versions } = frame;
   const choose = useCommand('frames.chooseBest');
+  const untie = useCommand('scans.untie');
   const away = useAwayRoots();
   if (versions.length === 0) return <p className="version-none">No scan shows this frame yet.</p>;
 
   async function chooseBest(version: FrameVersion): Promise<void> {
     const ended = await choose.run({ frameScanId: version.frameScanId });
     if (ended.ok) onDone({ says: `${fileName(version.path)} stands for the frame.`, steps: 1 });
+  }
+  async function takeOff(version: FrameVersion): Promise<void> {
+    const ended = await untie.run({
+      rollId: frame.rollId,
+      scanIds: [version.scanId],
+      frameId: frame.id,
+    });
+    if (ended.ok)
+      onDone({
+        says: `${fileName(version.path)} is off frame ${frame.label}; the file stays where it is.`,
+        steps: 1,
+      });
   }
   return (
     <section aria-label="Versions" className="version-list">
@@ -59,6 +73,14 @@ export function VersionList({ versions, shown, onShow, onDone }: VersionListProp
                   Let it stand for the frame
                 </Button>
               )}
+              <Button
+                look="quiet"
+                busy={untie.pending}
+                onPress={() => void takeOff(version)}
+                name={`Take ${fileName(version.path)} off the frame`}
+              >
+                Take it off the frame
+              </Button>
               {here ? <ScanFacts scanId={version.scanId} reason={version.reason} /> : null}
             </li>
           );

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { ProposedFile } from '../../shared/api/methods/scan-methods.ts';
 import { normalizeFrameLabel } from '../../shared/domain/frame/frame-label.ts';
 import { describeReason } from '../../shared/text/describe-reason.ts';
+import { useCommand } from '../api/use-command.ts';
 import { drawnFrame } from '../film/drawn-frame.ts';
 import { frameGeometry } from '../film/film-geometry.ts';
 import { FilmPicture } from '../film/film-picture.tsx';
@@ -59,6 +60,7 @@ export function FrameSlip({ cell, roll, byHand, onCorrect }: FrameSlipProps) {
             key={file.path}
             file={file}
             label={cell.label}
+            tied={tieOf(file, cell)}
             byHand={byHand.has(file.path)}
             onCorrect={onCorrect}
           />
@@ -71,6 +73,8 @@ export function FrameSlip({ cell, roll, byHand, onCorrect }: FrameSlipProps) {
 interface FileFactsProps {
   readonly file: ProposedFile;
   readonly label: string;
+  /** The frame it is tied to already; null where it is not. */
+  readonly tied: { readonly id: number; readonly rollId: number } | null;
   readonly byHand: boolean;
   readonly onCorrect: (correction: Correction) => void;
 }
@@ -84,7 +88,7 @@ const VERSION_WORDS: Readonly<Record<string, string>> = {
   rescan: 'rescan',
 };
 
-function FileFacts({ file, label, byHand, onCorrect }: FileFactsProps) {
+function FileFacts({ file, label, tied, byHand, onCorrect }: FileFactsProps) {
   const shown = file.frames.find((frame) => frame.label === label);
   const name = fileName(file.path);
   const part = [
@@ -103,7 +107,39 @@ function FileFacts({ file, label, byHand, onCorrect }: FileFactsProps) {
         {file.reason === '' ? '' : `: ${file.reason}`}
       </p>
       {file.remark === null ? null : <p className="frame-slip-remark">{file.remark}</p>}
+      {tied === null || file.scanId === null ? null : (
+        <TakeOff rollId={tied.rollId} scanId={file.scanId} frameId={tied.id} name={name} label={label} />
+      )}
       {file.state === 'done' ? <Fixes path={file.path} label={label} onCorrect={onCorrect} /> : null}
+    </div>
+  );
+}
+
+/** The frame of the cell, where the file is tied to it already. */
+function tieOf(file: ProposedFile, { known }: FilmCell): FileFactsProps['tied'] {
+  return known?.versions.some(({ scanId }) => scanId === file.scanId) === true ? known : null;
+}
+
+interface TakeOffProps {
+  readonly rollId: number;
+  readonly scanId: number;
+  readonly frameId: number;
+  readonly name: string;
+  readonly label: string;
+}
+
+/** Takes a file off a frame that it was wrongly tied to; the proposal then asks anew where it belongs. */
+function TakeOff({ rollId, scanId, frameId, name, label }: TakeOffProps) {
+  const untie = useCommand('scans.untie');
+  return (
+    <div className="frame-slip-ways">
+      <Button
+        busy={untie.pending}
+        onPress={() => void untie.run({ rollId, scanIds: [scanId], frameId })}
+        name={`Take ${name} off frame ${label}`}
+      >
+        Take it off this frame
+      </Button>
     </div>
   );
 }

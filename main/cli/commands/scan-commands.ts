@@ -1,6 +1,7 @@
 import type { ProposedFile } from '../../../shared/api/methods/scan-methods.ts';
 import { appError } from '../../../shared/api/errors.ts';
-import type { Command } from '../command.ts';
+import { type Command, UsageError } from '../command.ts';
+import { readAddress } from '../names.ts';
 
 const text = { type: 'string' } as const;
 const flag = { type: 'boolean' } as const;
@@ -87,4 +88,33 @@ const SCAN_IN: Command = {
   },
 };
 
-export const SCAN_COMMANDS: readonly Command[] = [SCAN_IN];
+const UNTIE: Command = {
+  name: 'untie',
+  usage: 'ROLL/FRAME | ROLL --file NAME',
+  summary: 'take wrongly tied scans off a frame, or a file off a roll; frames and files stay',
+  options: { file: text },
+  takes: [1, 1],
+  opensArchive: true,
+  run: async ({ ask, options, positionals }) => {
+    const { roll, rollId, frame } = await readAddress(ask, positionals[0] ?? '');
+    const file = options.text('file') ?? null;
+    if (frame === null && file === null)
+      throw new UsageError('Name a frame (ROLL/FRAME), or a file of the roll with --file.');
+    const frameId = frame === null ? null : (await ask('frames.byLabel', { roll, label: frame })).id;
+    const scans = (await ask('scans.ofRoll', { rollId })).filter(
+      (scan) =>
+        (file === null || scan.path === file || scan.path.split(/[/\\]/).at(-1) === file) &&
+        (frameId === null || scan.frames.some(({ id }) => id === frameId)),
+    );
+    const where = frame === null ? `roll ${roll}` : `frame ${roll}/${frame}`;
+    if (scans.length === 0) throw appError('scan_not_found', { name: file ?? where });
+    const { untied } = await ask('scans.untie', { rollId, scanIds: scans.map(({ id }) => id), frameId });
+    const paths = scans.map(({ path }) => path);
+    return {
+      json: { roll, frame, untied, files: paths },
+      lines: [`Off ${where}: ${paths.join(', ')}. The files stay where they are.`],
+    };
+  },
+};
+
+export const SCAN_COMMANDS: readonly Command[] = [SCAN_IN, UNTIE];

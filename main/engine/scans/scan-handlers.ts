@@ -9,6 +9,7 @@ import { startDescribing } from '../look-up/start-describing.ts';
 import { acceptScans } from './accept-scans.ts';
 import { proposeScans } from './propose-scans.ts';
 import { isPresent, realFolder } from './scan-roots.ts';
+import { untieScans } from './untie-scans.ts';
 
 const rootRow = z.object({
   id: z.number(),
@@ -67,6 +68,7 @@ export const SCAN_HANDLERS: HandlersOf<
   | 'scans.read'
   | 'scans.propose'
   | 'scans.accept'
+  | 'scans.untie'
 > = {
   'roots.list': ({ db }) =>
     query(
@@ -118,5 +120,13 @@ export const SCAN_HANDLERS: HandlersOf<
     jobs.start('measure', 'Measuring colour', { rollIds: [input.rollId] });
     startDescribing(archive, jobs);
     return accepted;
+  },
+
+  'scans.untie': (archive, input, { jobs }) => {
+    const label =
+      input.scanIds.length === 1 ? 'Take a scan off its frame' : `Take ${input.scanIds.length} scans off`;
+    const untied = archive.undo.record(label, () => untieScans(archive, input));
+    jobs.start('measure', 'Measuring colour', { rollIds: [input.rollId] });
+    return { untied };
   },
 };

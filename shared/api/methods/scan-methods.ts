@@ -111,4 +111,14 @@ export const SCAN_METHODS = {
     z.strictObject({ framesAdded: z.number().int(), linked: z.number().int() }),
     ['scans', 'frames', 'rolls'],
   ),
+  /** Takes scans off the frames of a roll, or off one of them; frames and files stay. */
+  'scans.untie': method(
+    z.strictObject({
+      rollId: id,
+      scanIds: z.array(id).min(1).max(5000),
+      frameId: id.nullable().default(null),
+    }),
+    z.strictObject({ untied: z.number().int() }),
+    ['scans', 'frames', 'rolls'],
+  ),
 } as const;
