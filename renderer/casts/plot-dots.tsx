@@ -7,7 +7,7 @@ import type { CastPoint } from './cast-points.ts';
 import { PLOT } from './plot-upward.tsx';
 
 /** A dot where it is drawn, px. */
-export interface PlacedPoint extends CastPoint {
+interface PlacedPoint extends CastPoint {
   readonly leftPx: number;
   readonly topPx: number;
   /** What is read aloud of it. */

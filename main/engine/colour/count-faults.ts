@@ -59,7 +59,7 @@ function sideOf(log: RollLog, { earliest, latest }: Repair): 'before' | 'after' 
 }
 
 /** What a count of faults is narrowed to: all faults, or those whose name holds these words. */
-export function faultsNamed(logs: readonly RollLog[], words: string | null): string[] {
+function faultsNamed(logs: readonly RollLog[], words: string | null): string[] {
   const there = [...new Set(logs.flatMap(faultsOfRoll))].sort();
   if (words === null) return there;
   const wanted = words.trim().toLocaleLowerCase();

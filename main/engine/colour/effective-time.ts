@@ -19,7 +19,7 @@ export function meantTemperature(plannedC: number | null, kind: string | null): 
 const planOf = z.object({ process: developmentPlan.shape.process });
 
 /** What the log knows of the developer of a development. Seconds and °C. */
-export interface DeveloperLog {
+interface DeveloperLog {
   readonly kind: ProcessKind | null;
   /** The plan as it was kept, JSON; null for a development that was only noted. */
   readonly plan: string | null;

@@ -75,7 +75,7 @@ export function rollLogs(db: ReadableDb, stockId: number | null): RollLog[] {
 }
 
 /** What the log says of a roll as numbers and kinds. */
-export type LoggedFacts = Omit<LoggedRoll, 'deltaA' | 'deltaB' | 'deltaE00' | 'fog'>;
+type LoggedFacts = Omit<LoggedRoll, 'deltaA' | 'deltaB' | 'deltaE00' | 'fog'>;
 
 /** The numbers and kinds that a roll's cast is held against. */
 export function factsOf(log: RollLog): LoggedFacts {

@@ -8,7 +8,7 @@ import { LOG_KINDS, LOG_NUMBERS, MEASURES } from './logged-roll.ts';
 import type { LogKind, Logged, LogNumber, Measure } from './logged-roll.ts';
 
 /** A roll or development by its name. */
-export type Named = { readonly id: number; readonly name: string };
+type Named = { readonly id: number; readonly name: string };
 
 /** What a measure and a number of the log have in common. */
 export type CastTrend = {
