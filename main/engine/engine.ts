@@ -72,7 +72,7 @@ export function createEngine({ now = () => new Date() }: EngineOptions = {}): En
     }
     if (name === 'archive.makeSample') {
       const { folder } = CONTRACT[name].input.parse(input);
-      await makeSample(engine, folder, () => undefined);
+      await makeSample(engine, folder, () => undefined, now);
       return engine.call('archive.state', {});
     }
     if (name === 'archive.close') {

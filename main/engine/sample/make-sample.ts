@@ -5,6 +5,7 @@ import { appError } from '../../../shared/api/errors.ts';
 import type { Engine } from '../engine.ts';
 import { makeFolder } from '../files/make-folder.ts';
 import { translateFileError } from '../files/file-error.ts';
+import { addDarkroom } from './sample-darkroom.ts';
 import { drawSampleScan, type Fault, type SamplePicture } from './sample-scans.ts';
 import { COAST_ROLL, GARDEN_ROLL, VALLEY_ROLL } from './sample-story.ts';
 
@@ -33,13 +34,14 @@ const AGED: Fault = [1, 0.84, 0.97];
 
 /**
  * Makes an invented archive with rolls, scans, filing and sheets in `folder`, through the same methods that the window
- * uses. The archive stays open.
+ * uses. The archive stays open; `now` is the day on which the present baths are reckoned.
  * @throws {AppError} archive_exists, file_not_written, disk_full
  */
 export async function makeSample(
   engine: Engine,
   folder: string,
   tell: (line: string) => void,
+  now: () => Date = () => new Date(),
 ): Promise<Sample> {
   const home = resolve(folder);
   const archive = join(home, 'archive');
@@ -117,7 +119,11 @@ export async function makeSample(
     VALLEY_ROLL.map((picture) => picture.caption),
   );
   await addOutings(ask, coast, garden, valley);
-  await addDevelopments(ask, coast, garden, valley);
+  await addDarkroom(
+    ask,
+    { coastId: coast.id, valleyId: valley.id, gardenId: garden.id, greyStockId: films.grey },
+    now(),
+  );
   await addPencilMarks(ask, coast.id);
   await addWaitingRolls(ask, films);
 
@@ -172,7 +178,7 @@ async function addFilms(ask: Ask) {
 }
 
 async function addRoll(ask: Ask, scans: string, roll: Given<'rolls.add'>): Promise<SampleRoll> {
-  const { id, number } = await ask('rolls.add', { ...roll, state: 'developed' });
+  const { id, number } = await ask('rolls.add', { ...roll, state: 'to develop' });
   return { id, number, scans: join(scans, number) };
 }
 
@@ -243,37 +249,6 @@ async function addOutings(
     date: 'about 2026-03-20',
     place: 'Upper valley',
     rolls: [{ rollId: valley.id, labels: null }],
-  });
-}
-
-async function addDevelopments(
-  ask: Ask,
-  coast: SampleRoll,
-  garden: SampleRoll,
-  valley: SampleRoll,
-): Promise<void> {
-  await ask('developments.record', {
-    rollIds: [coast.id],
-    process: 'c41',
-    date: '2026-04-19',
-    developerTempC: 37.8,
-    developerSeconds: 195,
-    note: 'First roll through the new developer.',
-  });
-  await ask('developments.record', {
-    rollIds: [valley.id],
-    process: 'c41',
-    date: '2026-04-26',
-    developerTempC: 37.1,
-    developerSeconds: 199,
-    note: 'The water bath had cooled before the pour.',
-  });
-  await ask('developments.record', {
-    rollIds: [garden.id],
-    process: 'bw',
-    date: '2026-03-15',
-    developerTempC: 20.5,
-    developerSeconds: 540,
   });
 }
 
