@@ -1,13 +1,19 @@
 import { useState } from 'react';
 import type { DevelopmentDetails, DoneStep } from '../../shared/api/methods/development-methods.ts';
-import { describeVerdict } from '../../shared/text/describe-development.ts';
+import { effectiveDevelopment } from '../../shared/domain/development/effective-development.ts';
+import { findTimeCurve } from '../../shared/domain/development/time-curve.ts';
+import { describeCorrection, describeVerdict } from '../../shared/text/describe-development.ts';
+import { describeMixReason } from '../../shared/text/describe-mix.ts';
 import { formatTemperature, PROCESS_NAMES } from '../../shared/text/format.ts';
 import { formatDuration } from '../../shared/units/duration.ts';
 import { useArchive } from '../api/use-query.ts';
-import { RouteLink, useViewState } from '../state/view-state.tsx';
+import { useViewState } from '../state/view-state.tsx';
 import { Button } from '../ui/button.tsx';
 import { CorrectDialog } from './correct-dialog.tsx';
+import { DevelopedFrames } from './developed-frames.tsx';
+import { LogReadings } from './log-readings.tsx';
 import { TemperatureChart } from './temperature-chart.tsx';
+import { WorkingLines } from './working-lines.tsx';
 
 /** What really happened in a development, beside what was planned. */
 export function DevelopmentLog({ id }: { readonly id: number }) {
@@ -17,6 +23,10 @@ export function DevelopmentLog({ id }: { readonly id: number }) {
   if (error) return <p role="alert">Development {id} is not there.</p>;
   if (!development) return <div className="log" aria-busy="true" />;
   const { rolls, steps, doubts, corrections, plan } = development;
+  const corrected = corrections.flatMap((each) => {
+    const words = describeCorrection(each);
+    return words === null ? [] : [`${each.madeAt.slice(0, 10)}, ${words}`];
+  });
   return (
     <div className="log">
       <header className="development-head">
@@ -43,51 +53,80 @@ export function DevelopmentLog({ id }: { readonly id: number }) {
         </p>
       ))}
       <Facts development={development} />
-      <section aria-labelledby="log-rolls">
-        <h2 id="log-rolls">Rolls</h2>
-        <ul className="development-row">
-          {rolls.map((roll) => (
-            <li key={roll.id} className="numbers">
-              <RouteLink to={{ view: 'rolls', ids: [roll.id] }}>{roll.number}</RouteLink>
-            </li>
-          ))}
-        </ul>
-      </section>
       {steps.length === 0 ? null : <Steps steps={steps} />}
-      {steps
-        .filter((step) => step.readings.length > 0)
-        .map((step) => {
-          const planned = plan?.steps[step.ordinal - 1]?.temperature ?? null;
-          return (
-            <section key={step.ordinal} aria-label={`Temperatures in ${step.name}`}>
-              <h2>Measured in: {step.name}</h2>
-              <TemperatureChart
-                seconds={step.actualSeconds ?? step.plannedSeconds ?? 0}
-                aimC={planned?.aimC ?? null}
-                lowC={planned?.lowC ?? null}
-                highC={planned?.highC ?? null}
-                readings={step.readings}
-                widthPx={520}
-                heightPx={180}
-              />
-            </section>
-          );
-        })}
-      {corrections.length === 0 ? null : (
+      <div className="log-measured">
+        {steps
+          .filter((step) => step.readings.length > 0)
+          .map((step) => {
+            const planned = plan?.steps[step.ordinal - 1]?.temperature ?? null;
+            return (
+              <section key={step.ordinal} aria-label={`Temperatures in ${step.name}`}>
+                <h2>Measured in: {step.name}</h2>
+                <TemperatureChart
+                  seconds={step.actualSeconds ?? step.plannedSeconds ?? 0}
+                  aimC={planned?.aimC ?? null}
+                  lowC={planned?.lowC ?? null}
+                  highC={planned?.highC ?? null}
+                  readings={step.readings}
+                  widthPx={520}
+                  heightPx={180}
+                />
+              </section>
+            );
+          })}
+        <LogReadings development={development} />
+      </div>
+      <Amounted development={development} />
+      {corrected.length === 0 ? null : (
         <section aria-labelledby="log-corrections">
           <h2 id="log-corrections">Corrected later</h2>
           <ul>
-            {corrections.map((each) => (
-              <li key={`${each.madeAt}-${each.column}`} className="numbers">
-                {each.madeAt.slice(0, 10)}: {each.column.replaceAll('_', ' ')} was {each.before ?? 'nothing'},
-                is {each.after ?? 'nothing'}
+            {corrected.map((each) => (
+              <li key={each} className="numbers">
+                {each}
               </li>
             ))}
           </ul>
         </section>
       )}
+      <section aria-labelledby="log-rolls">
+        <h2 id="log-rolls">Frames</h2>
+        {rolls.map((roll) => (
+          <DevelopedFrames key={roll.id} roll={roll} />
+        ))}
+      </section>
       {correcting ? <CorrectDialog development={development} onClose={() => setCorrecting(false)} /> : null}
     </div>
+  );
+}
+
+/** What the temperatures of the developer amounted to, by the process it was planned by. */
+function Amounted({ development }: { readonly development: DevelopmentDetails }) {
+  const { plan, steps } = development;
+  const at = plan?.steps.findIndex(({ key }) => key === plan.developerKey) ?? -1;
+  const step = plan?.process.steps.find(({ key }) => key === plan.developerKey);
+  const planned = plan?.steps[at];
+  const done = steps[at];
+  const aimC = planned?.temperature?.aimC ?? null;
+  if (!plan || !step || !planned || !done?.actualSeconds || aimC === null || done.readings.length === 0)
+    return null;
+  const curve = findTimeCurve(step, plan.process.family);
+  const worked =
+    curve === null
+      ? null
+      : effectiveDevelopment(curve, done.readings, done.actualSeconds, planned.seconds, aimC);
+  return (
+    <section aria-labelledby="log-amounted">
+      <h2 id="log-amounted">What the developer amounted to</h2>
+      {worked?.ok === true ? (
+        <WorkingLines lines={worked.value.lines} />
+      ) : (
+        <p className="plan-words">
+          Nothing can be said:{' '}
+          {worked === null ? 'the process has no time to hold it against' : describeMixReason(worked.reason)}.
+        </p>
+      )}
+    </section>
   );
 }
 

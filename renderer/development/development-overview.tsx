@@ -76,6 +76,7 @@ export function DevelopmentOverview() {
   const [active, setActive] = useState(0);
   const [slip, setSlip] = useState<Slip | null>(null);
   if (!developments || !baths) return <div className="development" aria-busy="true" />;
+  const selected = developments[active];
   const running = developments.filter((each) => each.state === 'running');
   return (
     <div className="development">
@@ -83,9 +84,16 @@ export function DevelopmentOverview() {
       <section className="development-list" aria-labelledby="developments">
         <header className="development-head">
           <h1 id="developments">Developments</h1>
-          <Button look="main" onPress={() => viewState.go({ view: 'development', ids: ['plan'] })}>
-            Plan a development
-          </Button>
+          <div className="development-row">
+            {selected === undefined ? null : (
+              <Button onPress={() => viewState.go({ view: 'development', ids: [selected.id] })}>
+                Open the selected one
+              </Button>
+            )}
+            <Button look="main" onPress={() => viewState.go({ view: 'development', ids: ['plan'] })}>
+              Plan a development
+            </Button>
+          </div>
         </header>
         {running.map((each) => (
           <div key={each.id} className="development-running" role="status">
@@ -120,16 +128,6 @@ export function DevelopmentOverview() {
             }}
           />
         )}
-        {developments[active] ? (
-          <p>
-            <Button
-              look="quiet"
-              onPress={() => viewState.go({ view: 'development', ids: [developments[active]?.id ?? 0] })}
-            >
-              Open the selected development
-            </Button>
-          </p>
-        ) : null}
       </section>
       <section className="development-baths" aria-labelledby="baths">
         <header className="development-head">

@@ -4,6 +4,7 @@ import type { ReadyQuestion } from '../domain/development/ready-check.ts';
 import type { LoadRefusal } from '../domain/development/tank-load.ts';
 import type { TemperatureVerdict } from '../domain/development/planned-and-actual.ts';
 import { ROLL_AREA_CM2 } from '../domain/film/film-area.ts';
+import { formatDuration } from '../units/duration.ts';
 import { formatTemperature } from './format.ts';
 
 /** The baths as people call them. */
@@ -154,4 +155,33 @@ const VERDICTS: Readonly<Record<TemperatureVerdict, string>> = {
 /** Where temperatures lie against a tolerance. */
 export function describeVerdict(verdict: TemperatureVerdict): string {
   return VERDICTS[verdict];
+}
+
+const COLUMN_NAMES: Readonly<Record<string, string>> = {
+  date_edtf: 'day',
+  push_stops: 'push',
+  developer_seconds: 'developer time',
+  developer_temp_c: 'developer, mean',
+  who: 'who',
+  place: 'where',
+  note: 'note',
+};
+
+function columnValue(column: string, value: string | null): string {
+  if (value === null || value === '') return 'nothing';
+  if (column === 'developer_seconds') return formatDuration(Number(value));
+  if (column === 'developer_temp_c') return formatTemperature(Number(value));
+  return column === 'push_stops' ? stops(value) : `“${value}”`;
+}
+
+/** A later correction in words, `developer, mean: 36.9 °C, now 37.9 °C`; null for what says the same twice. */
+export function describeCorrection(correction: {
+  readonly column: string;
+  readonly before: string | null;
+  readonly after: string | null;
+}): string | null {
+  const { column, before, after } = correction;
+  const name = COLUMN_NAMES[column];
+  if (name === undefined) return null;
+  return `${name}: ${columnValue(column, before)}, now ${columnValue(column, after)}`;
 }

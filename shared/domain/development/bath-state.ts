@@ -45,6 +45,6 @@ export function describeBath(
   if (daysPast > 0) parts.push(`${count(String(daysPast), 'day', 'days')} past its shelf life`);
   if (reckoning.areaLeftCm2 === 0) parts.push('nothing left');
   if (isSpent) parts.push('spent by its clearing test');
-  if (nextSeconds !== null) parts.push(`next roll ${formatDuration(nextSeconds)}`);
+  if (nextSeconds !== null && !isSpent) parts.push(`next roll ${formatDuration(nextSeconds)}`);
   return parts.join(', ');
 }

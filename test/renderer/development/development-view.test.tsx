@@ -141,6 +141,51 @@ describe('the run sheet', () => {
 });
 
 describe('the log', () => {
+  it('shows every frame of its rolls, each leading to itself', async () => {
+    const rollId = await addRoll('A');
+    await ask('frames.add', { rollId, labels: ['1', '2', '2A'] });
+    const { id } = await ask('developments.record', {
+      rollIds: [rollId],
+      process: 'c41',
+      date: '2026-04-20',
+    });
+    openAt(`#/development/${id}`);
+    const roll = within(await screen.findByRole('region', { name: 'Frames of A' }));
+    expect(await roll.findAllByRole('link', { name: /^Frame/ })).toHaveLength(3);
+    const [frame] = await ask('frames.ofRoll', { rollId });
+    expect(roll.getByRole('link', { name: /^Frame 1,/ }).getAttribute('href')).toBe(
+      `#/rolls/${rollId}?frame=${frame?.id}`,
+    );
+  });
+
+  it('keeps a reading that was corrected beside what it was corrected to', async () => {
+    const user = userEvent.setup();
+    const rollIds = [await addRoll('A')];
+    const run = await ask('developments.start', { rollIds, process: 'c41' });
+    const note = (event: Given<'developments.note'>['event'], seconds: number) =>
+      ask('developments.note', {
+        id: run.id,
+        event,
+        atMs: Date.parse('2026-05-02T10:00:00Z') + seconds * 1000,
+      });
+    await note({ kind: 'step_started', step: 0 }, 0);
+    await note({ kind: 'temperature_read', celsius: 36.9 }, 60);
+    await note({ kind: 'run_finished' }, 195);
+    await ask('developments.finish', { id: run.id });
+    openAt(`#/development/${run.id}`);
+    await user.click(await screen.findByRole('button', { name: 'Correct 36.9 °C' }));
+    const slip = within(await screen.findByRole('dialog'));
+    await user.type(slip.getByRole('textbox', { name: 'It was, °C' }), '379');
+    await user.click(slip.getByRole('button', { name: 'Correct it' }));
+    expect(await slip.findByText(/Is 37.9 °C meant/)).toBeDefined();
+    await user.clear(slip.getByRole('textbox', { name: 'It was, °C' }));
+    await user.type(slip.getByRole('textbox', { name: 'It was, °C' }), '37.9');
+    await user.click(slip.getByRole('button', { name: 'Correct it' }));
+    expect(await screen.findByText('to 37.9 °C')).toBeDefined();
+    expect(await screen.findByText(/developer, mean: 36.9 °C, now 37.9 °C/)).toBeDefined();
+    expect(screen.getByText('36.9 °C')).toBeDefined();
+  });
+
   it('names the bath that was spoilt before it was used', async () => {
     const rollIds = [await addRoll('A')];
     const bath = await ask('baths.add', { name: 'May', kind: 'developer', process: 'c41' });
