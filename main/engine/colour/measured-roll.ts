@@ -29,7 +29,7 @@ export interface MeasuredRoll {
 }
 
 /** Raised when what is measured changes, so that old measures are made again. */
-export const MEASURE_VERSION = 5;
+export const MEASURE_VERSION = 6;
 
 /** What was kept of a roll; null for what an older program kept in another form. */
 export function readMeasured(json: string): MeasuredRoll | null {

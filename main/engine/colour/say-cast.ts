@@ -8,14 +8,13 @@ import {
   sayFog,
 } from '../../../shared/domain/colour/base-fog.ts';
 import type { FrameCast } from '../../../shared/domain/colour/cast-frame.ts';
+import { castOfRoll, type RollCast } from '../../../shared/domain/colour/cast-roll.ts';
+import { sayRoll } from '../../../shared/domain/colour/cast-words.ts';
 import {
-  castOfRoll,
   compareWithStock,
   type Comparison,
-  type RollCast,
   type StockRoll,
-} from '../../../shared/domain/colour/cast-roll.ts';
-import { sayRoll } from '../../../shared/domain/colour/cast-words.ts';
+} from '../../../shared/domain/colour/compare-with-stock.ts';
 import type { RollKind } from '../../../shared/domain/colour/polarity.ts';
 import type { Archive } from '../archive/archive.ts';
 import { query, type ReadableDb } from '../db/query.ts';

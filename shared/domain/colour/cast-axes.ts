@@ -1,6 +1,6 @@
 import { colourDifference } from './colour-difference.ts';
-import { labOfGrey } from './cast-frame.ts';
-import type { GreyRatio } from './cast-frame.ts';
+import { labOfGrey } from './grey.ts';
+import type { GreyRatio } from './grey.ts';
 
 /**
  * A shift of greys taken apart: along the colours that light itself takes (blue shade to lamp light, + warmer), where

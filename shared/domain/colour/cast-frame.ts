@@ -1,13 +1,13 @@
 import { linearToLab } from './cie-lab.ts';
+import { LEAST_PLACES, findBendNeutral, findEdgeNeutral, isReadable } from './edge-neutral.ts';
+import { labOfGrey } from './grey.ts';
+import type { GreyRatio } from './grey.ts';
 import { evenTones, findNeutral } from './neutral.ts';
 import type { Neutral, Ratio } from './neutral.ts';
 import { blockMeans, luminance } from './picture.ts';
 import type { Blocks, Light } from './picture.ts';
 import { polarityOfFrame } from './polarity.ts';
 import { median, quantileOfSorted } from '../statistics/order.ts';
-
-/** Ratios of light in greys, natural logarithms: u of red to green, v of blue to green; 0, 0 for no cast. */
-export type GreyRatio = { readonly u: number; readonly v: number };
 
 /** Why a frame says something about a cast, or does not. */
 export type CastNote = 'measured' | 'weak' | 'no-neutral' | 'blank' | 'monochrome' | 'toned' | 'negative';
@@ -34,19 +34,6 @@ export type ShownAs = 'positive' | 'unknown';
 
 /** Greys among surfaces: a narrow last look, since a cast moves all greys together. Our choice, measured. */
 const SURFACE_SEARCH = { wide: 0.4, narrow: 0.12, reach: 0.5 };
-
-/** Greys among edges (light against dark of one surface): wider, as edges also part two surfaces. Our choice, measured. */
-const EDGE_SEARCH = { wide: 0.7, narrow: 0.2, reach: 0.8 };
-
-/** Darker or lighter than this a channel is cut off or all noise, and its ratios say nothing. Our choice. */
-const LEAST_LIGHT = 0.004;
-const MOST_LIGHT = 0.97;
-
-/** An edge fainter than this is noise (linear light). Our choice. */
-const LEAST_EDGE = 1e-4;
-
-/** Fewer places than this are no evidence. Our choice. */
-const LEAST_PLACES = 60;
 
 /** Under this share of the weight near one grey the subject has no neutral. Our choice, measured on red doors. */
 const LEAST_SHARE = 0.02;
@@ -87,8 +74,9 @@ export function castOfFrame(light: Light, shownAs: ShownAs): FrameCast {
   const surface = findNeutral(places, SURFACE_SEARCH);
   const edge = findEdgeNeutral(blocks);
   if (surface === null || surface.share < LEAST_SHARE) return without('no-neutral');
-  const grey: GreyRatio =
-    edge === null ? surface : { u: (surface.u + edge.u) / 2, v: (surface.v + edge.v) / 2 };
+  const first = edge === null ? surface : between(surface, edge, 0.5);
+  const bend = findBendNeutral(blocks);
+  const grey = bend === null ? first : between(first, bend, BEND_SHARE);
   const confidence = confidenceOf(surface, edge, places);
   return {
     note: confidence < MEASURED_FROM ? 'weak' : 'measured',
@@ -101,11 +89,12 @@ export function castOfFrame(light: Light, shownAs: ShownAs): FrameCast {
   };
 }
 
-/** a* and b* of a middle grey (18 % luminance) under the given ratios. */
-export function labOfGrey({ u, v }: GreyRatio): { a: number; b: number } {
-  const scale = 0.18 / luminance(Math.exp(u), 1, Math.exp(v));
-  const { a, b } = linearToLab([Math.exp(u) * scale, scale, Math.exp(v) * scale]);
-  return { a, b };
+/** The share that second differences have in a grey. Our choice, measured on free pictures and the test scans. */
+const BEND_SHARE = 0.25;
+
+/** From one grey to another by a share: witnesses that err in unlike ways err less together. */
+function between(one: GreyRatio, other: GreyRatio, share: number): GreyRatio {
+  return { u: one.u + share * (other.u - one.u), v: one.v + share * (other.v - one.v) };
 }
 
 type Place = Ratio & { readonly tone: number };
@@ -116,10 +105,6 @@ function tonesOf(blocks: Blocks): { blackL: number; whiteL: number } {
     (red, at) => linearToLab([red, blocks.green[at] ?? 0, blocks.blue[at] ?? 0]).L,
   ).sort();
   return { blackL: quantileOfSorted(lightness, 0.01), whiteL: quantileOfSorted(lightness, 0.99) };
-}
-
-function isReadable(red: number, green: number, blue: number): boolean {
-  return Math.min(red, green, blue) > LEAST_LIGHT && Math.max(red, green, blue) < MOST_LIGHT;
 }
 
 function surfaces(blocks: Blocks): Place[] {
@@ -137,33 +122,6 @@ function surfaces(blocks: Blocks): Place[] {
     0,
   );
   return found.map((place, at) => ({ ...place, weight: weights[at] ?? 0 }));
-}
-
-/** Greys from the differences of neighbouring blocks: even colours of a large surface drop out. */
-function findEdgeNeutral(blocks: Blocks): Neutral | null {
-  const { columns, rows, red, green, blue } = blocks;
-  const edges: Ratio[] = [];
-  const readable = (at: number) => isReadable(red[at] ?? 0, green[at] ?? 0, blue[at] ?? 0);
-  const compare = (one: number, other: number) => {
-    if (!readable(one) || !readable(other)) return;
-    const step = [red, green, blue].map((plane) => (plane[one] ?? 0) - (plane[other] ?? 0));
-    const [r = 0, g = 0, b = 0] = fromDark(step);
-    if (Math.min(r, g, b) > LEAST_EDGE)
-      edges.push({ u: Math.log(r / g), v: Math.log(b / g), weight: r + g + b });
-  };
-  for (let row = 0; row < rows; row += 1) {
-    for (let column = 0; column < columns; column += 1) {
-      const at = row * columns + column;
-      if (column + 1 < columns) compare(at, at + 1);
-      if (row + 1 < rows) compare(at, at + columns);
-    }
-  }
-  return edges.length < LEAST_PLACES ? null : findNeutral(edges, EDGE_SEARCH);
-}
-
-/** The step turned so that it goes from dark to light. */
-function fromDark(step: readonly number[]): readonly number[] {
-  return step.reduce((sum, value) => sum + value, 0) < 0 ? step.map((value) => -value) : step;
 }
 
 function confidenceOf(surface: Neutral, edge: Neutral | null, places: readonly Place[]): number {

@@ -1,30 +1,8 @@
-import { directionOf, greyShifted, shiftOf } from './cast-axes.ts';
-import type { Direction } from './cast-axes.ts';
-import { MEASURED_FROM, labOfGrey } from './cast-frame.ts';
-import type { FrameCast, GreyRatio } from './cast-frame.ts';
-import type { Comparison, RollCast } from './cast-roll.ts';
-
-/** What one picture on its own can say: a leaning only where light alone hardly ever goes. */
-export type Alone = { readonly direction: Direction | null; readonly note: string };
-
-/**
- * Where the greys of one picture lie when nothing is wrong, and the confidence needed to call it unusual beyond that.
- * Our choice, measured on 324 free views of 18 places and the film scans of the tests: under 1 in 100 is called.
- * Dawn and dusk reach far towards magenta, so that side asks for more. Along the colours of light a single picture
- * may lie nearly anywhere: most slight casts cannot be told from the light on one picture; the roll tells.
- */
-const USUAL = {
-  green: { across: -0.42, confidence: MEASURED_FROM },
-  magenta: { across: 0.22, confidence: 0.6 },
-  blue: { along: -0.62, confidence: MEASURED_FROM },
-  yellow: { along: 0.65, confidence: MEASURED_FROM },
-} as const;
-
-/**
- * The grey that a leaning is named from: as warm as film scans usually are. Our choice: the plain film scans of the
- * tests lie there.
- */
-const USUAL_WARMTH: GreyRatio = greyShifted({ u: 0, v: 0 }, { across: 0, along: 0.3 });
+import type { FrameCast } from './cast-frame.ts';
+import type { RollCast } from './cast-roll.ts';
+import type { Comparison } from './compare-with-stock.ts';
+import { judgeGrey } from './judge-alone.ts';
+import type { Alone } from './judge-alone.ts';
 
 /** What one picture says without its roll. */
 export function judgeAlone(cast: FrameCast): Alone {
@@ -41,29 +19,8 @@ export function judgeAlone(cast: FrameCast): Alone {
       return { direction: null, note: 'The subject has no neutral to go by.' };
     case 'weak':
     case 'measured':
-      return judgeMeasured(cast);
+      return judgeGrey(cast);
   }
-}
-
-function judgeMeasured(cast: FrameCast): Alone {
-  if (cast.grey === null || cast.a === null || cast.b === null) {
-    return { direction: null, note: 'The subject has no neutral to go by.' };
-  }
-  if (cast.confidence < MEASURED_FROM) {
-    return { direction: null, note: 'Too little neutral in the subject to be sure.' };
-  }
-  const { across, along } = shiftOf(cast.grey);
-  const isUnusual =
-    (across < USUAL.green.across && cast.confidence >= USUAL.green.confidence) ||
-    (across > USUAL.magenta.across && cast.confidence >= USUAL.magenta.confidence) ||
-    (along < USUAL.blue.along && cast.confidence >= USUAL.blue.confidence) ||
-    (along > USUAL.yellow.along && cast.confidence >= USUAL.yellow.confidence);
-  if (!isUnusual) {
-    return { direction: null, note: 'Within what light alone can do; its roll can tell more.' };
-  }
-  const usual = labOfGrey(USUAL_WARMTH);
-  const direction = directionOf(cast.a - usual.a, cast.b - usual.b);
-  return { direction, note: `Greys lean to ${direction}.` };
 }
 
 /** Words for the size of a difference. Our choice: 2 is just worth a word, 7 is plain at a glance. */

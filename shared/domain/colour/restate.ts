@@ -1,6 +1,7 @@
 import type { Balance } from './balance.ts';
-import { labOfGrey } from './cast-frame.ts';
-import type { FrameCast, GreyRatio } from './cast-frame.ts';
+import { labOfGrey } from './grey.ts';
+import type { GreyRatio } from './grey.ts';
+import type { FrameCast } from './cast-frame.ts';
 
 /**
  * The cast of a frame that was measured under one balance, as it is under another of the same slopes: gains shift all

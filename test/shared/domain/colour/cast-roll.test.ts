@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { labOfGrey } from '../../../../shared/domain/colour/cast-frame.ts';
-import type { FrameCast, GreyRatio } from '../../../../shared/domain/colour/cast-frame.ts';
-import { castOfRoll, compareWithStock } from '../../../../shared/domain/colour/cast-roll.ts';
-import type { RollCast, StockRoll } from '../../../../shared/domain/colour/cast-roll.ts';
+import type { FrameCast } from '../../../../shared/domain/colour/cast-frame.ts';
+import { labOfGrey } from '../../../../shared/domain/colour/grey.ts';
+import type { GreyRatio } from '../../../../shared/domain/colour/grey.ts';
+import { castOfRoll } from '../../../../shared/domain/colour/cast-roll.ts';
+import type { RollCast } from '../../../../shared/domain/colour/cast-roll.ts';
+import { compareWithStock } from '../../../../shared/domain/colour/compare-with-stock.ts';
+import type { StockRoll } from '../../../../shared/domain/colour/compare-with-stock.ts';
 import { sayRoll } from '../../../../shared/domain/colour/cast-words.ts';
 
 /** A frame whose greys lie at the given ratios. */
