@@ -28,7 +28,6 @@ export const and = binary(0x71);
 export const or = binary(0x72);
 export const shiftLeft = binary(0x74);
 export const shiftRight = binary(0x76);
-export const equal = binary(0x46);
 export const unequal = binary(0x47);
 export const less = binary(0x49);
 export const lessOrEqual = binary(0x4d);
