@@ -1,9 +1,8 @@
 import { useState } from 'react';
-import type { Given } from '../../shared/api/contract.ts';
-import { bathKind, type BathKindValue } from '../../shared/api/process-values.ts';
-import { processKind, type ProcessKind } from '../../shared/api/values.ts';
-import { yours } from '../../shared/domain/development/source.ts';
-import { ROLL_AREA_CM2 } from '../../shared/domain/film/film-area.ts';
+import type { BathEntry } from '../../shared/api/methods/bath-methods.ts';
+import { bathKind } from '../../shared/api/process-values.ts';
+import { processKind } from '../../shared/api/values.ts';
+import { mixingCautions } from '../../shared/domain/development/cautions.ts';
 import { BATH_NAMES } from '../../shared/text/describe-development.ts';
 import { describeError } from '../../shared/text/describe-error.ts';
 import { PROCESS_NAMES } from '../../shared/text/format.ts';
@@ -14,123 +13,164 @@ import { CheckBox } from '../ui/check-box.tsx';
 import { Dialog } from '../ui/dialog.tsx';
 import { Select } from '../ui/select.tsx';
 import { TextField } from '../ui/text-field.tsx';
+import { bathOfForm, findFormErrors, formOfBath, shownOffer, type BathForm } from './bath-form.ts';
+import { Cautions } from './cautions.tsx';
 import { readNumber } from './read-number.ts';
 import { today } from './today.ts';
 
 const KINDS = bathKind.options.filter((kind) => kind !== 'water');
 
-/** The slip for a bath that was mixed. Capacity, shelf life and added time are offered with their source. */
-export function MixBathDialog({ onClose }: { readonly onClose: () => void }) {
-  const [name, setName] = useState('');
-  const [kind, setKind] = useState<BathKindValue>('developer');
-  const [process, setProcess] = useState<ProcessKind>('c41');
-  const [mixed, setMixed] = useState(today());
-  const [volume, setVolume] = useState('1000');
-  const [dilution, setDilution] = useState('');
-  const [rolls, setRolls] = useState<string | null>(null);
-  const [shelf, setShelf] = useState<string | null>(null);
-  const [percent, setPercent] = useState<string | null>(null);
-  const [oneShot, setOneShot] = useState(false);
+const EMPTY = {
+  name: '',
+  kind: 'developer',
+  process: 'c41',
+  volume: '1000',
+  dilution: '',
+  rolls: null,
+  shelf: null,
+  extension: null,
+  before: '',
+  oneShot: false,
+  note: '',
+} as const;
+
+/**
+ * The slip for a bath that was mixed, or for what is known of one that is there (`bath`). Capacity, shelf life and
+ * added time are offered with their source.
+ */
+export function MixBathDialog({
+  bath = null,
+  onClose,
+}: {
+  readonly bath?: BathEntry | null;
+  readonly onClose: () => void;
+}) {
+  const [form, setForm] = useState<BathForm>(() =>
+    bath === null ? { ...EMPTY, mixed: today() } : formOfBath(bath),
+  );
+  const change = (changes: Partial<BathForm>) => setForm({ ...form, ...changes });
   const add = useCommand('baths.add', 'here');
-  const volumeMl = readNumber(volume);
-  const { data: offered } = useArchive(
+  const correct = useCommand('baths.change', 'here');
+  const { data: processes = [] } = useArchive('processes.list', {});
+  const volumeMl = readNumber(form.volume);
+  const { data: offer } = useArchive(
     'baths.offer',
-    { kind, process, volumeMl: volumeMl !== null && volumeMl > 0 ? volumeMl : null },
+    { kind: form.kind, process: form.process, volumeMl: volumeMl !== null && volumeMl > 0 ? volumeMl : null },
     { keepFormer: true },
   );
-  const rule = offered?.extension?.kind === 'percent' ? offered.extension : null;
-  const capacity = offered?.capacityCm2 ?? null;
-  const shownRolls =
-    rolls ?? (capacity === null ? '' : String(Math.round((capacity.value / ROLL_AREA_CM2) * 10) / 10));
-  const shownShelf = shelf ?? String(offered?.shelfDays?.value ?? '');
-  const shownPercent = percent ?? (rule === null ? '' : String(rule.percentPerRoll));
+  const shown = shownOffer(form, offer);
+  const errors = findFormErrors(form, offer);
+  const error = add.error ?? correct.error;
+  const wrong =
+    form.name.trim() === ''
+      ? 'It needs a name'
+      : Object.keys(errors).length > 0
+        ? 'Correct what is marked first'
+        : undefined;
 
   function save(): void {
-    const capacityRolls = readNumber(shownRolls);
-    const days = readNumber(shownShelf);
-    const perRoll = readNumber(shownPercent);
-    const bath: Given<'baths.add'> = {
-      name,
-      kind,
-      process,
-      mixed,
-      volumeMl,
-      dilution: dilution.trim() === '' ? null : dilution,
-      capacityCm2: capacityRolls === null ? null : capacityRolls * ROLL_AREA_CM2,
-      shelfDays: days,
-      oneShot,
-      extension:
-        perRoll === null
-          ? null
-          : percent === null && rule !== null
-            ? rule
-            : { kind: 'percent', percentPerRoll: perRoll, source: yours('Entered when the bath was mixed') },
-    };
-    void add.run(bath).then((ended) => (ended.ok ? onClose() : undefined));
+    if (wrong !== undefined) return;
+    const given = bathOfForm(form, offer, bath);
+    const ended = bath === null ? add.run(given) : correct.run({ id: bath.id, change: given });
+    void ended.then(({ ok }) => (ok ? onClose() : undefined));
   }
 
   return (
     <Dialog
-      title="Mix a bath"
+      title={bath === null ? 'Mix a bath' : `Correct ${bath.name}`}
       onClose={onClose}
       onSubmit={save}
       actions={
         <>
-          <Button look="main" submit onPress={save} busy={add.pending}>
-            Mix it
+          <Button look="main" submit onPress={save} busy={add.pending || correct.pending} unavailable={wrong}>
+            {bath === null ? 'Mix it' : 'Save'}
           </Button>
           <Button onPress={onClose}>Cancel</Button>
         </>
       }
     >
-      <TextField
-        label="Name"
-        value={name}
-        onChange={setName}
-        required
-        autoFocus
-        error={add.error === null ? undefined : describeError(add.error).detail}
-      />
+      {error === null ? null : (
+        <p role="alert">
+          {describeError(error).detail} {describeError(error).advice}
+        </p>
+      )}
+      {bath === null ? <Cautions keys={mixingCautions(form.kind)} /> : null}
+      <TextField label="Name" value={form.name} onChange={(name) => change({ name })} required autoFocus />
       <Select
         label="Bath"
-        value={kind}
-        onChange={setKind}
+        value={form.kind}
+        onChange={(kind) => change({ kind })}
         options={KINDS.map((value) => ({ value, label: BATH_NAMES[value] }))}
       />
       <Select
         label="Process"
-        value={process}
-        onChange={setProcess}
-        options={processKind.options.map((value) => ({ value, label: PROCESS_NAMES[value] }))}
+        value={form.process}
+        onChange={(process) => change({ process })}
+        options={[
+          ...processKind.options.map((value) => ({ value: value as string, label: PROCESS_NAMES[value] })),
+          ...processes
+            .map(({ key, name }) => ({ value: key, label: name }))
+            .filter(({ value }) => !processKind.safeParse(value).success),
+        ]}
       />
-      <TextField label="Mixed on" value={mixed} onChange={setMixed} />
-      <TextField label="Volume, ml" value={volume} onChange={setVolume} inputMode="decimal" numbers />
-      <TextField label="Dilution" value={dilution} onChange={setDilution} placeholder="1+9, or nothing" />
+      <TextField label="Mixed on" value={form.mixed} onChange={(mixed) => change({ mixed })} />
       <TextField
-        label="Rolls it does"
-        value={shownRolls}
-        onChange={setRolls}
+        label="Volume, ml"
+        value={form.volume}
+        onChange={(volume) => change({ volume })}
         inputMode="decimal"
         numbers
-        reading={rolls === null ? sourceWords(capacity?.source) : undefined}
+        error={errors.volume}
+      />
+      <TextField
+        label="Dilution"
+        value={form.dilution}
+        onChange={(dilution) => change({ dilution })}
+        placeholder="1+9, or nothing"
+        error={errors.dilution}
+      />
+      <TextField
+        label="Rolls it does"
+        value={shown.rolls}
+        onChange={(rolls) => change({ rolls })}
+        inputMode="decimal"
+        numbers
+        error={errors.rolls}
+        reading={form.rolls === null ? sourceWords(offer?.capacityCm2?.source) : 'of 80 sq in'}
       />
       <TextField
         label="Keeps, days"
-        value={shownShelf}
-        onChange={setShelf}
+        value={shown.shelf}
+        onChange={(shelf) => change({ shelf })}
         inputMode="numeric"
         numbers
-        reading={shelf === null ? sourceWords(offered?.shelfDays?.source) : undefined}
+        error={errors.shelf}
+        reading={form.shelf === null ? sourceWords(offer?.shelfDays?.source) : undefined}
       />
       <TextField
-        label="% per roll"
-        value={shownPercent}
-        onChange={setPercent}
+        label="Added time"
+        value={shown.extension}
+        onChange={(extension) => change({ extension })}
+        numbers
+        placeholder="2%, or 1=3:15, 5=3:30"
+        error={errors.extension}
+        reading={
+          form.extension === null
+            ? sourceWords(offer?.extension?.source)
+            : 'for every roll before, or a table from a roll on'
+        }
+      />
+      <TextField
+        label="Rolls before"
+        value={form.before}
+        onChange={(before) => change({ before })}
         inputMode="decimal"
         numbers
-        reading={percent === null ? sourceWords(rule?.source) : 'added to the time for every roll before'}
+        error={errors.before}
+        reading="done before this ledger was begun"
       />
-      <CheckBox checked={oneShot} onChange={setOneShot}>
+      <TextField label="Note" value={form.note} onChange={(note) => change({ note })} />
+      <CheckBox checked={form.oneShot} onChange={(oneShot) => change({ oneShot })}>
         For one use
       </CheckBox>
     </Dialog>
@@ -138,7 +178,8 @@ export function MixBathDialog({ onClose }: { readonly onClose: () => void }) {
 }
 
 function sourceWords(source: { kind: string; text: string } | undefined): string | undefined {
-  return source === undefined
-    ? undefined
+  if (source === undefined) return undefined;
+  return source.kind === 'yours'
+    ? `Of your process: ${source.text}.`
     : `Offered, ${source.kind}: ${source.text}. Your maker’s number is better.`;
 }

@@ -1,11 +1,14 @@
 import type { Output } from '../../shared/api/contract.ts';
+import type { TankEntry } from '../../shared/api/methods/bath-methods.ts';
 import { formatTemperature } from '../../shared/text/format.ts';
 import { formatDuration } from '../../shared/units/duration.ts';
 import { Button } from '../ui/button.tsx';
 import { ToleranceLine } from '../film/tolerance-line.tsx';
+import { PlanPrint } from './plan-print.tsx';
 import { WorkingLines } from './working-lines.tsx';
 
 export interface PlanAnswerProps {
+  readonly tank: TankEntry | null;
   readonly answer: Output<'developments.plan'>;
   readonly onGroup: (rollIds: readonly number[]) => void;
   /** Takes the temperature that was probably meant. */
@@ -18,7 +21,7 @@ export interface PlanAnswerProps {
 
 /** The sheet of steps with its sums, or why there is none and what could be done instead. */
 export function PlanAnswer(props: PlanAnswerProps) {
-  const { answer, onGroup, onTemperature, onMeant, onStart, starting } = props;
+  const { answer, tank, onGroup, onTemperature, onMeant, onStart, starting } = props;
   const { plan, refused } = answer;
   if (refused !== null) {
     return (
@@ -63,6 +66,7 @@ export function PlanAnswer(props: PlanAnswerProps) {
           </Button>
         </div>
       </header>
+      <PlanPrint plan={plan} tank={tank} />
       <p>Taken because {plan.chosen}.</p>
       {plan.warnings.length === 0 ? null : (
         <ul className="plan-warnings" aria-label="To know before">

@@ -234,6 +234,7 @@ export function PlanDevelopment({ params }: { readonly params: Readonly<Record<s
         ) : answer.data ? (
           <PlanAnswer
             answer={answer.data}
+            tank={tanks.find(({ id }) => id === tankId) ?? null}
             onGroup={(ids) => setRollIds(ids)}
             onTemperature={(typed) => viewState.adjust({ temperature: typed })}
             onMeant={() => viewState.adjust({ meant: text('temperature') })}

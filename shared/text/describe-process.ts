@@ -1,11 +1,12 @@
 import type { Agitation } from '../domain/development/agitation.ts';
-import type { StepTemperature } from '../domain/development/process.ts';
+import type { BathKind, StepTemperature } from '../domain/development/process.ts';
 import { formatTemperature } from './format.ts';
 
 /** How the tank is moved, in words: `first 30 s without rest, then 4 turns each 30 s`. */
-export function describeAgitation(agitation: Agitation | null): string {
+export function describeAgitation(agitation: Agitation | null, bath: BathKind): string {
   if (agitation === null) return '';
-  if (agitation.scheme === 'none') return 'left to stand';
+  if (agitation.scheme === 'none')
+    return bath === 'water' ? 'running water, or changes of it' : 'left to stand';
   if (agitation.scheme === 'continuous') return 'moved all the time';
   const { firstSeconds, everySeconds, turns, forSeconds } = agitation;
   const each = turns === null ? `${forSeconds} s` : `${turns} turns`;

@@ -89,7 +89,7 @@ function StepFacts({ step }: { readonly step: Step }) {
         )}
         {agitation === null ? null : (
           <Fact label="Agitation" source={agitation.source}>
-            {describeAgitation(agitation)}
+            {describeAgitation(agitation, step.bath)}
           </Fact>
         )}
         {push === null ? null : (

@@ -41,7 +41,9 @@ export function RunSteps({
               {word}
               {isNext ? `, ${warmthWords(step)}` : ''}
             </span>
-            {isNext ? <span className="run-step-more">{describeAgitation(step.agitation)}</span> : null}
+            {isNext ? (
+              <span className="run-step-more">{describeAgitation(step.agitation, step.bath)}</span>
+            ) : null}
           </li>
         );
       })}

@@ -66,7 +66,7 @@ export function reckonBath(
   const lines: WorkingLine[] = [
     {
       label: 'Film done',
-      formula: `${uses.length} uses, area × film factor${usedBeforeCm2 > 0 ? `, and ${shown(usedBeforeCm2)} cm² before` : ''}`,
+      formula: `${uses.length} ${uses.length === 1 ? 'use' : 'uses'}, area × film factor${usedBeforeCm2 > 0 ? `, and ${shown(usedBeforeCm2)} cm² before` : ''}`,
       value: areaDoneCm2,
       unit: 'cm²',
       source: arithmetic('Sum of the ledger'),

@@ -68,7 +68,88 @@ describe('the baths', () => {
   });
 });
 
+describe('a bath', () => {
+  it('of no volume is not mixed, and the field says why', async () => {
+    const user = userEvent.setup();
+    openAt('#/development');
+    await user.click(await screen.findByRole('button', { name: 'Mix a bath' }));
+    const slip = within(await screen.findByRole('dialog', { name: 'Mix a bath' }));
+    await user.type(slip.getByRole('textbox', { name: 'Name' }), 'Developer May');
+    const volume = slip.getByRole('textbox', { name: 'Volume, ml' });
+    await user.clear(volume);
+    await user.type(volume, '0');
+    expect(await slip.findByText('more than nothing, such as 1000')).toBeDefined();
+    await user.click(slip.getByRole('button', { name: 'Mix it' }));
+    expect(await ask('baths.list', {})).toEqual([]);
+  });
+
+  it('says what to mind while it is mixed, once in a session', async () => {
+    const user = userEvent.setup();
+    openAt('#/development');
+    await user.click(await screen.findByRole('button', { name: 'Mix a bath' }));
+    const slip = within(await screen.findByRole('dialog', { name: 'Mix a bath' }));
+    expect(slip.getByText(/Always add acid to water/)).toBeDefined();
+    expect(slip.getByText(/safety data sheet of your product/)).toBeDefined();
+    await user.click(slip.getByRole('button', { name: 'Read' }));
+    expect(slip.queryByText(/Always add acid to water/)).toBeNull();
+    await user.click(slip.getByRole('button', { name: 'Cancel' }));
+    await user.click(screen.getByRole('button', { name: 'Mix a bath' }));
+    expect(screen.queryByText(/Always add acid to water/)).toBeNull();
+  });
+
+  it('that fixes is found spent by a scrap of the same film, and names what went through since', async () => {
+    const user = userEvent.setup();
+    const stock = await ask('stocks.add', { name: 'Grey 100', iso: 100, process: 'bw' });
+    const rollId = await addRoll('G');
+    const bath = await ask('baths.add', { name: 'Fixer', kind: 'fixer', process: 'bw', mixed: '2026-04-01' });
+    await ask('baths.test', {
+      id: bath.id,
+      stockId: stock.id,
+      seconds: 45,
+      fresh: true,
+      at: '2026-04-01T10:00:00Z',
+    });
+    const record = { rollIds: [rollId], process: 'bw', date: '2026-04-20', bathIds: [bath.id] } as const;
+    await ask('developments.record', { ...record, rollIds: [rollId], bathIds: [bath.id] });
+    openAt('#/development');
+    await user.click(await screen.findByRole('button', { name: 'Open Fixer' }));
+    const slip = within(await screen.findByRole('dialog', { name: 'Fixer' }));
+    await user.click(slip.getByRole('combobox', { name: /^Scrap of/ }));
+    await user.click(await screen.findByRole('option', { name: 'Grey 100' }));
+    // Field log R48: fresh 0:45, today 1:35; NAVEDTRA 14209: spent at twice.
+    await user.type(slip.getByRole('textbox', { name: 'Cleared in' }), '1:35');
+    await user.click(slip.getByRole('button', { name: 'Note the test' }));
+    expect(
+      await slip.findByText(/Grey 100 cleared in 1:35 against 0:45 fresh: the fixer is spent/),
+    ).toBeDefined();
+    expect(slip.getByRole('link', { name: 'G' })).toBeDefined();
+    expect(slip.getAllByText(/spent by its clearing test/)).toHaveLength(1);
+  });
+
+  it('keeps its numbers when only its note is corrected', async () => {
+    const user = userEvent.setup();
+    const capacityCm2 = 1000;
+    const { id } = await ask('baths.add', { name: 'May', kind: 'developer', process: 'c41', capacityCm2 });
+    openAt('#/development');
+    await user.click(await screen.findByRole('button', { name: 'Open May' }));
+    await user.click(await screen.findByRole('button', { name: 'Correct what is known' }));
+    const slip = within(await screen.findByRole('dialog', { name: 'Correct May' }));
+    await user.type(slip.getByRole('textbox', { name: 'Note' }), 'brown bottle');
+    await user.click(slip.getByRole('button', { name: 'Save' }));
+    expect(await screen.findByText('brown bottle')).toBeDefined();
+    expect((await ask('baths.get', { id })).bath).toMatchObject({ capacityCm2, note: 'brown bottle' });
+  });
+});
+
 describe('a plan', () => {
+  it('asks about 378 and takes what was meant by a press', async () => {
+    const user = userEvent.setup();
+    const rollId = await addRoll('A');
+    openAt(`#/development/plan?rolls=${rollId}&temperature=378`);
+    await user.click(await screen.findByRole('button', { name: 'Take 37.8 °C' }));
+    expect(await screen.findByText('C-41 as published: A')).toBeDefined();
+  });
+
   it('refuses rolls of different push and takes one group instead', async () => {
     const user = userEvent.setup();
     await addRoll('A');
