@@ -35,15 +35,16 @@ export function countDescribed(db: ReadableDb): { described: number; waiting: nu
 export const describePictures: Work = async (archive, _input, progress, signal) => {
   const index = archive.pictures.index();
   const kernels = createFastKernels();
-  const { waiting } = countDescribed(archive.db);
-  progress.total(waiting);
   const some = query(
     archive.db,
     waitingRow,
     `SELECT picture.id, min(frame_scan.frame_id) AS frameId ${WAITING} GROUP BY picture.id ORDER BY picture.id LIMIT ${PER_FLUSH}`,
   );
   const done = command(archive.db, 'UPDATE picture SET described_at = :at WHERE id = :id');
+  let described = 0;
   for (let batch = some.all(); batch.length > 0; batch = some.all()) {
+    // Counted anew for every batch: more pictures come in while this goes on.
+    progress.total(described + countDescribed(archive.db).waiting);
     for (const picture of batch) {
       if (signal.aborted) throw appError('cancelled', {});
       const preview = await archive.pictures.preview(picture.id, 'large');
@@ -54,6 +55,7 @@ export const describePictures: Work = async (archive, _input, progress, signal) 
           describePicture(preview.luma, preview.width, preview.height, kernels),
         );
       }
+      described += 1;
       progress.step(preview === null);
       await rest(BREATH_MS);
     }
@@ -61,5 +63,5 @@ export const describePictures: Work = async (archive, _input, progress, signal) 
     const at = archive.now().toISOString();
     inTransaction(archive.db, () => batch.forEach((picture) => done({ id: picture.id, at })));
   }
-  return { described: waiting };
+  return { described };
 };
