@@ -6,6 +6,7 @@ import { mixWater } from '../../../shared/domain/development/water-mix.ts';
 import type { WorkedOrNot } from '../../../shared/domain/development/working.ts';
 import { describeMixReason, type MixReason } from '../../../shared/text/describe-mix.ts';
 import { formatTemperature } from '../../../shared/text/format.ts';
+import { C41_DEVELOPER_C } from '../../../shared/domain/development/meant-temperature.ts';
 import { type Answer, type Command, type Options, UsageError } from '../command.ts';
 import {
   findTemperature,
@@ -104,9 +105,6 @@ const WATER: Command = {
   opensArchive: false,
   run: ({ options }) => Promise.resolve().then(() => answerWater(options)),
 };
-
-/** What a colour developer is aimed at, °C: Kodak Z-131, Table 4-1. */
-const C41_DEVELOPER_C = 37.8;
 
 function driftByReadings(start: number, end: number, seconds: number, room: number, target: number) {
   const worked = driftFromReadings(start, end, seconds, room, target);

@@ -2,19 +2,12 @@ import { z } from 'zod';
 import { developmentPlan } from '../../../shared/api/methods/development-methods.ts';
 import type { ProcessKind } from '../../../shared/api/values.ts';
 import { effectiveDevelopment } from '../../../shared/domain/development/effective-development.ts';
+import { meantTemperature } from '../../../shared/domain/development/meant-temperature.ts';
 import { findDeveloperStep, type Process } from '../../../shared/domain/development/process.ts';
 import { C41_TWO_BATH } from '../../../shared/domain/development/processes/c41-two-bath.ts';
 import type { TimeCurve } from '../../../shared/domain/development/time-at-temperature.ts';
 import { findTimeCurve } from '../../../shared/domain/development/time-curve.ts';
 import { ruleOfThumb } from '../../../shared/domain/development/source.ts';
-
-/** C-41 developer: 37.8 °C. Source: Kodak Z-131, Table 4-1. */
-const C41_TEMP_C = 37.8;
-
-/** The temperature that a developer is meant to have, °C: as planned, else that of the process; null where open. */
-export function meantTemperature(plannedC: number | null, kind: string | null): number | null {
-  return plannedC ?? (kind === 'c41' ? C41_TEMP_C : null);
-}
 
 const planOf = z.object({ process: developmentPlan.shape.process });
 

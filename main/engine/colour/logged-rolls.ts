@@ -1,10 +1,11 @@
 import { z } from 'zod';
+import { meantTemperature } from '../../../shared/domain/development/meant-temperature.ts';
 import { processKind } from '../../../shared/api/values.ts';
 import type { LoggedRoll } from '../../../shared/domain/colour/logged-roll.ts';
 import { periodsPastDate, type StorageMove } from '../../../shared/domain/exposure/storage-periods.ts';
 import { ROLL_AREA_CM2 } from '../../../shared/domain/film/film-area.ts';
 import { query, type ReadableDb } from '../db/query.ts';
-import { effectiveSeconds, meantTemperature } from './effective-time.ts';
+import { effectiveSeconds } from './effective-time.ts';
 
 const rollRow = z.object({
   rollId: z.number(),

@@ -15,6 +15,7 @@ import {
   type Comparison,
   type StockRoll,
 } from '../../../shared/domain/colour/compare-with-stock.ts';
+import { meantTemperature } from '../../../shared/domain/development/meant-temperature.ts';
 import type { RollKind } from '../../../shared/domain/colour/polarity.ts';
 import type { Archive } from '../archive/archive.ts';
 import { query, type ReadableDb } from '../db/query.ts';
@@ -34,7 +35,6 @@ const rollRow = z.object({
 
 /** C-41 developer: 37.8 ± 0.15 °C. Source: Kodak Z-131, Table 4-1. A home bath is held to half a degree: our choice. */
 const ON_TEMPERATURE_C = 0.5;
-const C41_TEMP_C = 37.8;
 
 /** Every roll of a stock with what decides whether it serves as a measure. */
 function rollsOfStock(db: ReadableDb, stockId: number): z.output<typeof rollRow>[] {
@@ -50,10 +50,6 @@ function rollsOfStock(db: ReadableDb, stockId: number): z.output<typeof rollRow>
      WHERE roll.stock_id = :stockId AND EXISTS (SELECT 1 FROM frame JOIN frame_scan ON frame_scan.frame_id = frame.id
        WHERE frame.roll_id = roll.id) ORDER BY roll.number_sort`,
   ).all({ stockId });
-}
-
-function nominalOf(row: z.output<typeof rollRow>): number | null {
-  return row.nominalC ?? (row.process === 'c41' ? C41_TEMP_C : null);
 }
 
 /** A roll beside the others of its stock. */
@@ -92,7 +88,7 @@ export async function castsOfStock(
   for (const row of rows) measured.push({ row, roll: await measureRoll(archive, row.id, signal) });
   const balance = stockBalance(measured.map(({ roll }) => roll));
   return measured.map(({ row, roll }) => {
-    const nominal = nominalOf(row);
+    const nominal = meantTemperature(row.nominalC, row.process);
     const frames = castsUnder(roll, balance);
     const bases = measured.flatMap((other) =>
       other.row.id !== row.id && other.roll.base !== null && other.roll.kind.colour === roll.kind.colour

@@ -1,4 +1,5 @@
 import type { ProcessKind } from '../../../shared/api/values.ts';
+import { C41_DEVELOPER_C } from '../../../shared/domain/development/meant-temperature.ts';
 import { recordCorrections } from '../archive/corrections.ts';
 import { dateValues, readDate } from '../db/calendar-date.ts';
 import { changeRow } from '../db/change-row.ts';
@@ -22,7 +23,7 @@ const DEVELOPER_KINDS: readonly string[] = ['developer', 'first_developer', 'col
  * black-and-white at 20 °C (NAVEDTRA 14209 p. 10-15); nothing is asked where nobody knows.
  */
 const USUAL_DEVELOPER_C: Readonly<Record<ProcessKind, number | null>> = {
-  c41: 37.8,
+  c41: C41_DEVELOPER_C,
   bw: 20,
   e6: null,
   ecn2: null,

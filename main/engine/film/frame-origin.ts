@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { FrameOrigin } from '../../../shared/api/methods/origin-methods.ts';
+import { meantTemperature } from '../../../shared/domain/development/meant-temperature.ts';
 import { dateColumns, dateFromRow } from '../db/calendar-date.ts';
 import { query, type ReadableDb } from '../db/query.ts';
 import { idRow } from '../db/rows.ts';
@@ -13,9 +14,6 @@ import { requireRoll } from './rolls.ts';
 
 /** Frames shown on either side of one. Our choice: enough to know the place on the film again. */
 const BESIDE = 2;
-
-/** The C-41 developer as published, °C. Source: Kodak Z-131, Table 4-1. Other processes have none of their own. */
-const C41_DEVELOPER_C = 37.8;
 
 const batchRow = z.object({ emulsion: z.string().nullable() });
 const storedRow = z.object({ place: z.enum(['room', 'fridge', 'freezer']), ...dateColumns('since') });
@@ -60,11 +58,10 @@ function findDevelopment(db: ReadableDb, rollId: number): FrameOrigin['developme
      FROM development LEFT JOIN bath ON bath.id = developer_bath_id WHERE development.id = :id`,
   ).find({ id: last.id });
   const development = requireDevelopment(db, last.id);
-  const meantC = development.process === 'c41' ? C41_DEVELOPER_C : null;
   return {
     ...development,
     // A development that was noted afterwards had no plan to say what was meant.
-    developerNominalTempC: development.developerNominalTempC ?? meantC,
+    developerNominalTempC: meantTemperature(development.developerNominalTempC, development.process),
     usedBeforeCm2: developer?.usedBeforeCm2 ?? null,
     bathCapacityCm2: developer?.bathCapacityCm2 ?? null,
     bathMixed: developer ? dateFromRow(developer, 'mixed') : null,

@@ -1,3 +1,4 @@
+import { C41_DEVELOPER_C } from '../../../shared/domain/development/meant-temperature.ts';
 import type { Value } from '../db/query.ts';
 
 /** A SELECT of ids of frames or of rolls; whatever a person typed is bound, never written into the text. */
@@ -47,6 +48,9 @@ const EXPIRY = touches(
 const PUSH = `SELECT id FROM roll WHERE id IN (${developedRolls(between('development.push_stops'))})
   OR (${between('push_stops')} AND id NOT IN (${developedRolls('1')}))`;
 
+/** What a developer was meant to have, as `meantTemperature` has it. */
+const MEANT_C = `coalesce(development.developer_nominal_temp_c, iif(development.process = 'c41', ${C41_DEVELOPER_C}, NULL))`;
+
 /** Rolls or frames whose number of a kind lies in a range. */
 export const NUMBER_TERMS = {
   iso: (ends: Ends) =>
@@ -59,12 +63,7 @@ export const NUMBER_TERMS = {
   temperature: (ends: Ends) => rolls(developedRolls(between('development.developer_temp_c')), ends),
   // Rounded, since 38.3 − 38 is a little more than 0.3 in binary.
   off: (ends: Ends) =>
-    rolls(
-      developedRolls(
-        between('round(development.developer_temp_c - development.developer_nominal_temp_c, 6)'),
-      ),
-      ends,
-    ),
+    rolls(developedRolls(between(`round(development.developer_temp_c - ${MEANT_C}, 6)`)), ends),
   used: (ends: Ends) => rolls(developedRolls(between('development.developer_used_before_cm2')), ends),
   page: (ends: Ends) =>
     frames(

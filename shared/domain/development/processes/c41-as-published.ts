@@ -1,3 +1,4 @@
+import { C41_DEVELOPER_C } from '../meant-temperature.ts';
 import type { Agitation } from '../agitation.ts';
 import type { Process, Step, StepTemperature } from '../process.ts';
 import { C41_PUSH } from '../push-pull.ts';
@@ -57,7 +58,12 @@ export const C41_AS_PUBLISHED: Process = {
       bath: 'developer',
       time: { seconds: 3 * 60 + 15, source: Z131 },
       timing: 'exact',
-      temperature: { aimC: 37.8, lowC: 37.8 - 0.15, highC: 37.8 + 0.15, source: Z131 },
+      temperature: {
+        aimC: C41_DEVELOPER_C,
+        lowC: C41_DEVELOPER_C - 0.15,
+        highC: C41_DEVELOPER_C + 0.15,
+        source: Z131,
+      },
       agitation: COLOUR_TANK_AGITATION,
       timePoints: [],
       push: C41_PUSH,

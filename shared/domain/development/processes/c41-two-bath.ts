@@ -1,3 +1,4 @@
+import { C41_DEVELOPER_C } from '../meant-temperature.ts';
 import type { Process, Step, StepTemperature } from '../process.ts';
 import { C41_PUSH } from '../push-pull.ts';
 import { fromMemory, reported, ruleOfThumb } from '../source.ts';
@@ -44,7 +45,12 @@ export const C41_TWO_BATH: Process = {
       bath: 'developer',
       time: { seconds: 3 * 60 + 15, source: Z131 },
       timing: 'exact',
-      temperature: { aimC: 37.8, lowC: 37.8 - 0.15, highC: 37.8 + 0.15, source: Z131 },
+      temperature: {
+        aimC: C41_DEVELOPER_C,
+        lowC: C41_DEVELOPER_C - 0.15,
+        highC: C41_DEVELOPER_C + 0.15,
+        source: Z131,
+      },
       agitation: COLOUR_TANK_AGITATION,
       timePoints: [
         { celsius: 25, seconds: 13 * 60, source: TABLE },
