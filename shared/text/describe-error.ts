@@ -51,7 +51,7 @@ const DESCRIBE: Describe = {
   }),
   archive_damaged: ({ path, reason }) => ({
     title: 'The archive was not opened',
-    detail: `${path} cannot be read: ${reason}.`,
+    detail: `${path} cannot be read: ${sentence(reason)}`,
     advice:
       'Keep the file as it is and open the newest copy in the folder “backups”. The scans themselves are not affected.',
   }),
@@ -77,7 +77,7 @@ const DESCRIBE: Describe = {
   }),
   file_unreadable: ({ path, reason }) => ({
     title: 'The file was not read',
-    detail: `${path}: ${reason}.`,
+    detail: `${path}: ${sentence(reason)}`,
     advice: 'Check its permissions or copy it again. The file was not changed.',
   }),
   file_exists: ({ path }) => ({
@@ -87,7 +87,7 @@ const DESCRIBE: Describe = {
   }),
   file_not_written: ({ path, reason }) => ({
     title: 'The file was not written',
-    detail: `${path}: ${reason}.`,
+    detail: `${path}: ${sentence(reason)}`,
     advice: 'Choose another folder or name. Nothing half written was left behind.',
   }),
   folder_missing: ({ path }) => ({
@@ -97,12 +97,12 @@ const DESCRIBE: Describe = {
   }),
   folder_unreadable: ({ path, reason }) => ({
     title: 'The folder was not read',
-    detail: `${path}: ${reason}.`,
+    detail: `${path}: ${sentence(reason)}`,
     advice: 'Check its permissions.',
   }),
   scan_unreadable: ({ path, reason }) => ({
     title: 'The scan was not read',
-    detail: `${path}: ${reason}.`,
+    detail: `${path}: ${sentence(reason)}`,
     advice: 'It stays listed with this reason; scan it again or copy it again. The file was not changed.',
   }),
   scan_not_found: notFound('scan', CHECK_SPELLING),
@@ -206,12 +206,12 @@ const DESCRIBE: Describe = {
   job_not_found: notFound('job', 'It may have ended.'),
   picture_unreadable: ({ path, reason }) => ({
     title: 'The picture was not read',
-    detail: `${path}: ${reason}.`,
+    detail: `${path}: ${sentence(reason)}`,
     advice: 'Try another copy of it, as JPEG, PNG, TIFF or WebP.',
   }),
   search_not_understood: ({ query, at, length, reason, suggestion }) => ({
     title: 'The search was not understood',
-    detail: `“${query.slice(at, at + length)}”: ${reason}.`,
+    detail: `“${query.slice(at, at + length)}”: ${sentence(reason)}`,
     advice:
       suggestion === null
         ? 'Plain words always work.'
@@ -268,4 +268,9 @@ function describe<Code extends ErrorCode>(
 ): ErrorText {
   const words = DESCRIBE[code];
   return words ? words(details) : { title: error.code, detail: error.message, advice: '' };
+}
+
+/** A reason as the end of a sentence, whether or not it brought its own full stop. */
+function sentence(reason: string): string {
+  return reason.endsWith('.') ? reason : `${reason}.`;
 }
