@@ -68,7 +68,7 @@ const COLUMNS: readonly GridColumn<HitRow>[] = [
   {
     id: 'roll',
     title: 'Roll',
-    width: 'minmax(6.5rem, 0.6fr)',
+    width: 'minmax(5rem, 0.6fr)',
     cell: ({ hit, first }) => <RollCell rollId={hit.rollId} number={hit.roll} first={first} />,
   },
   {
@@ -86,7 +86,7 @@ const COLUMNS: readonly GridColumn<HitRow>[] = [
   {
     id: 'caption',
     title: 'Caption, outing',
-    width: 'minmax(9rem, 1.6fr)',
+    width: 'minmax(5.5rem, 1.6fr)',
     cell: ({ hit }) => (
       <span className="hit-words">
         <span className="hit-caption">{hit.caption ?? <span className="hit-none">no caption</span>}</span>
