@@ -87,9 +87,11 @@ export const SHEET_HANDLERS: HandlersOf<'sheets.papers' | 'sheets.layOut' | 'she
         reason: 'it must end in .pdf, .png or .tif',
       });
     }
+    const { layout: planned, summary } = layOut(archive, rollIds, spec);
+    if (planned.misfit) return { ...summary, files: [], unreadable: [] };
     await waitForMeasuring(archive, jobs, rollIds, signal);
-    const { layout, summary } = layOut(archive, rollIds, spec);
-    if (layout.misfit) return { ...summary, files: [], unreadable: [] };
+    // Laid out anew: what has been measured is shown by other pictures.
+    const { layout } = layOut(archive, rollIds, spec);
     const title = spec.title ?? rollIds.map((id) => requireRoll(archive.db, id).number).join(', ');
     const written = await writeSheet(
       layout,
